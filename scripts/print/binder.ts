@@ -70,6 +70,8 @@ export interface PrintOptions {
 	readonly cacheDir?: Folder | false;
 	/** Browser pages that work side by side. */
 	readonly workers?: number;
+	/** Threads that the caller has open for several prints, and closes. */
+	readonly threads?: PdfThreads;
 }
 
 export interface PrintedBinder {
@@ -165,10 +167,10 @@ export async function withPrinter<T>(
 	const opening = startBrowser(options.browser);
 	// Where it throws, that is seen when it is waited for.
 	opening.catch(() => undefined);
-	const threads = new PdfThreads(options.workers ?? WORKERS);
+	const threads = options.threads ?? new PdfThreads(options.workers ?? WORKERS);
 	threads.start();
 	const close = async () => {
-		threads.close();
+		if (options.threads === undefined) threads.close();
 		const pages = await opening;
 		if ("open" in pages) await pages.close();
 	};

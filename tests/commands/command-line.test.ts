@@ -1,7 +1,7 @@
 /** The commands as a person runs them: exit codes, help, what is written and what is not. */
 
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { ownOutput } from "../../scripts/commands/note-edition.ts";
@@ -117,6 +117,8 @@ describe("build", () => {
 		writeFileSync(join(out, "CNAME"), "handbook.example\n");
 		mkdirSync(join(out, "extra"));
 		writeFileSync(join(out, "extra/notes.txt"), "ours\n");
+		// Where all is as it was, nothing is built.
+		rmSync(join(out, "index.html"));
 		expect(started("build", "--no-print", "--club", dir, "--out", out).status).toBe(0);
 		const second = textsIn(out, "latin1");
 		expect(second.get("CNAME")).toBe("handbook.example\n");

@@ -8,12 +8,15 @@ import { createServer } from "node:net";
 import { networkInterfaces } from "node:os";
 import { join } from "node:path";
 import { expect, it, onTestFinished } from "vitest";
+import { serve } from "../../scripts/commands/serve.ts";
 import { clubCopy, REPOSITORY } from "../open-fixture.ts";
+import { handbook as command } from "../run-command.ts";
 import { openBrowser } from "../see-pages.ts";
+import { quietRun } from "./quiet-run.ts";
 
 it("builds again at every change, shows problems on the page, and ends well", async () => {
 	const dir = clubCopy();
-	const { server, page } = await serving(dir);
+	const { server, page } = await started(dir);
 	const file = join(dir, "content/drills/floor/rock.md");
 	const sound = readFileSync(file, "utf8");
 
@@ -226,22 +229,33 @@ it("answers this computer alone, under its own names, and only gives", async () 
 });
 
 it("ends with 2 where it may not listen", async () => {
-	const server = spawn(
-		process.execPath,
-		["scripts/commands/main.ts", "serve", "--club", clubCopy(), "--host", "192.0.2.1", "--port", "0"],
-		{ cwd: REPOSITORY },
-	);
-	let said = "";
-	server.stdout.on("data", (data) => {
-		said += String(data);
-	});
-	const [code] = (await once(server, "close")) as [number | null];
-	expect(code).toBe(2);
-	expect(said).toContain("this computer does not allow to listen there");
+	const { status, stdout } = await command([
+		"serve",
+		"--club",
+		clubCopy(),
+		"--host",
+		"192.0.2.1",
+		"--port",
+		"0",
+	]);
+	expect(status).toBe(2);
+	expect(stdout).toContain("this computer does not allow to listen there");
 });
 
 /** `serve` on a club folder, and ways to ask it; it ends with the test. */
 async function serving(dir: string) {
+	const port = await freePort();
+	const end = Promise.withResolvers<void>();
+	const ended = serve(quietRun(dir).run, { host: "127.0.0.1", port, until: end.promise });
+	onTestFinished(async () => {
+		end.resolve();
+		expect(await ended).toBe(0);
+	});
+	return asking(port);
+}
+
+/** The same as a process of its own. */
+async function started(dir: string) {
 	const port = await freePort();
 	const server = spawn(
 		process.execPath,
@@ -249,6 +263,10 @@ async function serving(dir: string) {
 		{ cwd: REPOSITORY, stdio: ["ignore", "pipe", "inherit"] },
 	);
 	onTestFinished(() => void server.kill("SIGKILL"));
+	return { server, ...asking(port) };
+}
+
+function asking(port: number) {
 	const answer = (path: string): Promise<Response> =>
 		fetch(`http://localhost:${port}/${path}`, { headers: { accept: "text/html" } });
 	/** A page's text; empty while nobody answers yet. */
@@ -259,7 +277,7 @@ async function serving(dir: string) {
 			return "";
 		}
 	};
-	return { server, page, answer, port, root: `http://localhost:${port}/` };
+	return { page, answer, port, root: `http://localhost:${port}/` };
 }
 
 /** Waits for something to come true; the test's own limit ends it. */

@@ -9,9 +9,9 @@ import { sealOf } from "../../scripts/files/machine-key.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { type PrintOptions, printBinder } from "../../scripts/print/binder.ts";
 import { FIXTURES } from "../open-fixture.ts";
-import { openPrinter } from "./open-printer.ts";
+import { openAnotherPrinter, openPrinter, threads } from "./open-printer.ts";
 
-const [browser, another] = [await openPrinter(), await openPrinter()];
+const [browser, another] = [await openPrinter(), await openAnotherPrinter()];
 
 describe("a binder printed again", () => {
 	const folder = mkdtempSync(join(tmpdir(), "again-"));
@@ -27,7 +27,7 @@ describe("a binder printed again", () => {
 		const { handbook, problems } = openHandbook(club);
 		if (handbook === undefined) throw new Error(JSON.stringify(problems.map(({ what }) => what)));
 		const outFile = join(folder, "binder.pdf");
-		const printed = await printBinder(handbook, { outFile, browser, ...options });
+		const printed = await printBinder(handbook, { outFile, browser, threads, ...options });
 		expect(printed.problems).toEqual([]);
 		return readFileSync(outFile);
 	}

@@ -23,7 +23,7 @@ import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
-import { openPrinter } from "./open-printer.ts";
+import { openPrinter, threads } from "./open-printer.ts";
 import { readMarks } from "./read-marks.ts";
 import { letters, type PrintedPage, type PrintedPdf, readPdf } from "./read-pdf.ts";
 import { shorten } from "./short-club.ts";
@@ -43,7 +43,7 @@ function openClub(change: (dir: string) => void = () => undefined): Handbook {
 }
 
 const print = (handbook: Handbook, name: string, cacheDir: Folder | false = false) =>
-	printBinder(handbook, { outFile: join(folder, name), cacheDir, browser });
+	printBinder(handbook, { outFile: join(folder, name), cacheDir, browser, threads });
 
 describe("the binder", () => {
 	let handbook: Handbook;
@@ -408,7 +408,7 @@ describe("the binder", () => {
 		const labels: string[] = [];
 		for (const volume of ["library", "director"] as const) {
 			const outFile = join(folder, `${volume}.pdf`);
-			const own = await printBinder(handbook, { outFile, cacheDir, volume, browser });
+			const own = await printBinder(handbook, { outFile, cacheDir, volume, browser, threads });
 			expect(own.problems).toEqual([]);
 			const read = await readPdf(readFileSync(outFile));
 			expect(read.pages.length).toBe(own.pages);
@@ -475,7 +475,10 @@ describe("the binder", () => {
 		const opened = openHandbook(dir).handbook;
 		if (opened === undefined) throw new Error("no club");
 		const outFile = join(folder, "withheld.pdf");
-		const result = await printBinder({ ...opened, clubDir: dir }, { outFile, cacheDir: false, browser });
+		const result = await printBinder(
+			{ ...opened, clubDir: dir },
+			{ outFile, cacheDir: false, browser, threads },
+		);
 		const codes = new Set(result.problems.map(({ code }) => code));
 		expect(codes).toContain("H411");
 		expect(codes).toContain("H408");
@@ -554,6 +557,7 @@ describe("other clubs", () => {
 
 	it("prints in French what it then finds on paper in French", async () => {
 		const handbook = openClub((dir) => {
+			shorten(dir);
 			const file = join(dir, "_data/club.yaml");
 			writeFileSync(file, `${readFileSync(file, "utf8")}language: fr\n`);
 		});

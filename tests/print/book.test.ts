@@ -7,10 +7,11 @@ import { join } from "node:path";
 import { PDFDict, PDFDocument, PDFName } from "pdf-lib";
 import { afterAll, describe, expect, it } from "vitest";
 import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
-import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
+import { openHandbook } from "../../scripts/handbook.ts";
 import { type PrintedBinder, printBinder } from "../../scripts/print/binder.ts";
+import type { Volume } from "../../scripts/views/sheets/edition.ts";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
-import { openPrinter } from "./open-printer.ts";
+import { openPrinter, threads } from "./open-printer.ts";
 import { letters, type PrintedPdf, readPdf } from "./read-pdf.ts";
 import { openPictures } from "./render-pages.ts";
 import { shorten } from "./short-club.ts";
@@ -24,22 +25,24 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 async function print(
 	name: string,
 	change: (dir: string) => void,
-	overlay?: string,
+	{ overlay, volume }: { readonly overlay?: string; readonly volume?: Volume } = {},
 ): Promise<{ readonly printed: PrintedBinder; readonly bytes: Buffer; readonly pdf: PrintedPdf }> {
 	const dir = clubCopy(overlay);
 	change(dir);
 	const { handbook, problems } = openHandbook(dir);
 	if (handbook === undefined) throw new Error(JSON.stringify(problems.map(({ what }) => what)));
 	const outFile = join(folder, name);
-	const printed = await printBinder(handbook satisfies Handbook, { outFile, cacheDir: false, browser });
+	const printed = await printBinder(handbook, { outFile, cacheDir: false, volume, browser, threads });
 	if (printed.pages === 0) throw new Error(JSON.stringify(printed.problems.map(({ what }) => what)));
 	const bytes = readFileSync(outFile);
 	return { printed, bytes, pdf: await readPdf(bytes) };
 }
 
 describe("a club with a site", () => {
-	it("has on every card a code that leads to the drill's page", async () => {
-		const { printed, bytes, pdf } = await print(
+	let printed: ReturnType<typeof print> | undefined;
+	/** Printed once, for both. */
+	function book(): ReturnType<typeof print> {
+		printed ??= print(
 			"codes.pdf",
 			(dir) => {
 				shorten(dir);
@@ -48,8 +51,13 @@ describe("a club with a site", () => {
 					"name: Marrowby\ntimezone: Europe/London\nsite: https://staff.marrowby.example/handbook\n",
 				);
 			},
-			join(FIXTURES, "clubs", "printed-binder"),
+			{ overlay: join(FIXTURES, "clubs", "printed-binder") },
 		);
+		return printed;
+	}
+
+	it("has on every card a code that leads to the drill's page", async () => {
+		const { printed, bytes, pdf } = await book();
 		expect(printed.problems).toEqual([]);
 		const wasm = createRequire(import.meta.url).resolve("zxing-wasm/reader/zxing_reader.wasm");
 		prepareZXingModule({ overrides: { wasmBinary: Uint8Array.from(readFileSync(wasm)).buffer } });
@@ -79,41 +87,60 @@ describe("a club with a site", () => {
 		}
 		await pictures.close();
 	});
+
+	it("embeds its fonts as outlines, none as drawings of letters", async () => {
+		const { bytes } = await book();
+		const document = await PDFDocument.load(bytes);
+		const kinds = new Set<string>();
+		let files = 0;
+		for (const [, object] of document.context.enumerateIndirectObjects()) {
+			if (!(object instanceof PDFDict)) continue;
+			if (object.get(PDFName.of("Type")) === PDFName.of("Font"))
+				kinds.add(String(object.get(PDFName.of("Subtype"))));
+			if (object.get(PDFName.of("FontFile2")) !== undefined) files++;
+		}
+		expect([...kinds].sort()).toEqual(["/CIDFontType2", "/Type0"]);
+		expect(files).toBeGreaterThan(1);
+	});
 });
 
 describe("a year of forty weeks with sixty shapes", () => {
 	it("has its tables on their side, whole", async () => {
 		const shapes = Array.from({ length: 60 }, (_, i) => `Long shape name ${i + 1}`);
-		const { printed, pdf } = await print("wide.pdf", (dir) => {
-			writeFileSync(
-				join(dir, "_data/club.yaml"),
-				"name: Marrowby\ntimezone: Europe/London\npaper: A4\npunch: three-hole\n",
-			);
-			writeFileSync(join(dir, "_data/term.yaml"), "name: A long year\nstarts: 2027-01-04\nweeks: 40\n");
-			writeFileSync(
-				join(dir, "_data/shapes.yaml"),
-				shapes
-					.map((name, i) => `- id: s${i + 1}x\n  name: ${name}\n`)
-					.concat(["tuck", "hollow"].map((id) => `- id: ${id}\n  name: ${id}\n`))
-					.join(""),
-			);
-			// Twelve drills of five shapes each.
-			for (let i = 0; i < 12; i++) {
-				const own = [1, 2, 3, 4, 5].map((shape) => `s${5 * i + shape}x`);
+		const { printed, pdf } = await print(
+			"wide.pdf",
+			(dir) => {
 				writeFileSync(
-					join(dir, `content/drills/floor/trains-${i}.md`),
-					`---\ntitle: Trains ${i}\napparatus: floor\nlevels: [junior]\nshapes: [${own}]\n---\nAs it says.\n`,
+					join(dir, "_data/club.yaml"),
+					"name: Marrowby\ntimezone: Europe/London\npaper: A4\npunch: three-hole\n",
 				);
-			}
-			rmSync(join(dir, "content/weeks"), { recursive: true });
-			mkdirSync(join(dir, "content/weeks"));
-			for (let week = 1; week <= 40; week++) {
+				writeFileSync(join(dir, "_data/term.yaml"), "name: A long year\nstarts: 2027-01-04\nweeks: 40\n");
 				writeFileSync(
-					join(dir, `content/weeks/week-${week}.md`),
-					`---\nweek: ${week}\ntheme: Theme ${week}\napparatus:\n  floor:\n    blocks:\n      - {drill: trains-${week % 12}, minutes: 10}\n      - {drill: trains-${(week + 6) % 12}, minutes: 110}\n---\n`,
+					join(dir, "_data/shapes.yaml"),
+					shapes
+						.map((name, i) => `- id: s${i + 1}x\n  name: ${name}\n`)
+						.concat(["tuck", "hollow"].map((id) => `- id: ${id}\n  name: ${id}\n`))
+						.join(""),
 				);
-			}
-		});
+				// Twelve drills of five shapes each.
+				for (let i = 0; i < 12; i++) {
+					const own = [1, 2, 3, 4, 5].map((shape) => `s${5 * i + shape}x`);
+					writeFileSync(
+						join(dir, `content/drills/floor/trains-${i}.md`),
+						`---\ntitle: Trains ${i}\napparatus: floor\nlevels: [junior]\nshapes: [${own}]\n---\nAs it says.\n`,
+					);
+				}
+				rmSync(join(dir, "content/weeks"), { recursive: true });
+				mkdirSync(join(dir, "content/weeks"));
+				for (let week = 1; week <= 40; week++) {
+					writeFileSync(
+						join(dir, `content/weeks/week-${week}.md`),
+						`---\nweek: ${week}\ntheme: Theme ${week}\napparatus:\n  floor:\n    blocks:\n      - {drill: trains-${week % 12}, minutes: 10}\n      - {drill: trains-${(week + 6) % 12}, minutes: 110}\n---\n`,
+					);
+				}
+			},
+			{ volume: "director" },
+		);
 		expect(printed.problems).toEqual([]);
 		const pages = pdf.pages.filter(
 			({ label, text }) => label.startsWith("C ") && /Long shape name \d/.test(text),
@@ -160,22 +187,5 @@ describe("what does not fit as it is written", () => {
 		const all = letters(pdf.pages.map(({ text }) => text).join(" "));
 		for (let i = 1; i <= 12; i++) expect(all).toContain(letters(column(i)));
 		for (const i of [0, 450, 899]) expect(all).toContain(`word${i}`);
-	});
-});
-
-describe("the file", () => {
-	it("embeds its fonts as outlines, none as drawings of letters", async () => {
-		const { bytes } = await print("fonts.pdf", () => undefined);
-		const document = await PDFDocument.load(bytes);
-		const kinds = new Set<string>();
-		let files = 0;
-		for (const [, object] of document.context.enumerateIndirectObjects()) {
-			if (!(object instanceof PDFDict)) continue;
-			if (object.get(PDFName.of("Type")) === PDFName.of("Font"))
-				kinds.add(String(object.get(PDFName.of("Subtype"))));
-			if (object.get(PDFName.of("FontFile2")) !== undefined) files++;
-		}
-		expect([...kinds].sort()).toEqual(["/CIDFontType2", "/Type0"]);
-		expect(files).toBeGreaterThan(1);
 	});
 });

@@ -10,6 +10,7 @@ import { stepsFrom } from "../../layouts/sheets/side.ts";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { dateOf } from "../../scripts/compute/calendar.ts";
 import { equipmentFor } from "../../scripts/compute/equipment.ts";
+import { getOrMake } from "../../scripts/compute/get-or-make.ts";
 import { classTime } from "../../scripts/compute/time.ts";
 import { makeFolder } from "../../scripts/files/folder.ts";
 import { type Handbook, openHandbook } from "../../scripts/handbook.ts";
@@ -43,7 +44,13 @@ async function print(handbook: Handbook, choice: SheetChoice, outDir: string): P
 	});
 }
 
-const read = (outDir: string, file: string): Promise<PrintedPdf> => readPdf(readFileSync(join(outDir, file)));
+/** Files that were read: several tests look at the same. */
+const known = new Map<string, Promise<PrintedPdf>>();
+
+function read(outDir: string, file: string): Promise<PrintedPdf> {
+	const path = join(outDir, file);
+	return getOrMake(known, path, () => readPdf(readFileSync(path)));
+}
 
 /** All words of a document, without what a line's end does to them. */
 const wordsOf = ({ pages }: PrintedPdf): string => letters(pages.map(({ text }) => text).join(" "));

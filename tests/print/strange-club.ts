@@ -9,8 +9,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { printBinder } from "../../scripts/print/binder.ts";
-import type { BrowserChoice } from "../../scripts/print/browser-pages.ts";
+import { type PrintOptions, printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 
@@ -185,7 +184,10 @@ export interface StrangePrint {
 }
 
 /** Writes the club of a seed, and prints its binder and all its sheets. */
-export async function printStrangeClub(seed: number, browser: BrowserChoice = {}): Promise<StrangePrint> {
+export async function printStrangeClub(
+	seed: number,
+	tools: Pick<PrintOptions, "browser" | "threads"> = {},
+): Promise<StrangePrint> {
 	const folder = mkdtempSync(join(tmpdir(), "strange-"));
 	try {
 		const club = join(folder, "club");
@@ -195,13 +197,13 @@ export async function printStrangeClub(seed: number, browser: BrowserChoice = {}
 		const binderFile = join(folder, "binder.pdf");
 		const binder = await printBinder(
 			{ ...handbook, clubDir: club },
-			{ outFile: binderFile, cacheDir: false, browser },
+			{ outFile: binderFile, cacheDir: false, ...tools },
 		);
 		const files = drawSheets(singleSheets(handbook));
 		const printed = await printSheets(files, {
 			outDir: folder,
 			club: handbook.curriculum.club,
-			browser,
+			...tools,
 		});
 		const problems = [...binder.problems, ...printed.problems];
 		return {

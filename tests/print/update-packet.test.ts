@@ -27,7 +27,7 @@ import type { Edition, Update, Volume } from "../../scripts/views/sheets/edition
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { updateView } from "../../scripts/views/sheets/update.ts";
 import { FIXTURES } from "../open-fixture.ts";
-import { openPrinter } from "./open-printer.ts";
+import { openPrinter, threads } from "./open-printer.ts";
 import { type PrintedPage, readPdf } from "./read-pdf.ts";
 import { differences, openPictures, type Pictures } from "./render-pages.ts";
 import { shorten } from "./short-club.ts";
@@ -35,7 +35,12 @@ import { shorten } from "./short-club.ts";
 const folder = mkdtempSync(join(tmpdir(), "update-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 /** What all prints here share; most have a page or two to print. */
-const tools = { cacheDir: makeFolder(join(folder, "cache")), browser: await openPrinter(), workers: 1 };
+const tools = {
+	cacheDir: makeFolder(join(folder, "cache")),
+	browser: await openPrinter(),
+	threads,
+	workers: 1,
+};
 
 /** Pixels in a point. */
 const SCALE = 0.7;

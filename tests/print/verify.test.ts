@@ -13,16 +13,9 @@ import { PdfFile } from "../../scripts/pdf/pdf-file.ts";
 import { FIRST_OFFSET, fileOf, type Piece } from "../../scripts/pdf/pdf-piece.ts";
 import { entriesOf, referred } from "../../scripts/pdf/pdf-text.ts";
 import { type Assembled, assemble } from "../../scripts/print/assemble.ts";
-import {
-	type BrowserPages,
-	openBrowser,
-	type PageScripts,
-	readPageScripts,
-} from "../../scripts/print/browser-pages.ts";
-import { findBrowser } from "../../scripts/print/find-browser.ts";
+import { type BrowserPages, type PageScripts, readPageScripts } from "../../scripts/print/browser-pages.ts";
 import { type Joined, joinSegments } from "../../scripts/print/join.ts";
 import { layOut } from "../../scripts/print/layout.ts";
-import { PdfThreads } from "../../scripts/print/pdf-threads.ts";
 import { type PrintSetting, printSegments } from "../../scripts/print/print-segments.ts";
 import { printStyles } from "../../scripts/print/print-styles.ts";
 import { readJoined } from "../../scripts/print/read-segments.ts";
@@ -31,6 +24,7 @@ import { verifyBinder } from "../../scripts/print/verify.ts";
 import { raw } from "../../scripts/views/html.ts";
 import { binderView } from "../../scripts/views/sheets/binder.ts";
 import { FIXTURES } from "../open-fixture.ts";
+import { openPrinter, threads } from "./open-printer.ts";
 
 const NO_EDITIONS = { words: [], pdf: new Uint8Array() };
 const PLACE = { file: "_data/club.yaml", line: 1, column: 1 };
@@ -42,7 +36,6 @@ describe("reading back", () => {
 	let sheets: Sheets;
 	let sound: Assembled;
 	let common: PrintSetting;
-	const threads = new PdfThreads(1);
 	const folder = mkdtempSync(join(tmpdir(), "verify-"));
 	/** Of the problems that were found last. */
 	let places: readonly string[] = [];
@@ -50,10 +43,9 @@ describe("reading back", () => {
 
 	beforeAll(async () => {
 		const opened = openHandbook(join(FIXTURES, "base-club")).handbook;
-		const found = await findBrowser();
-		if (opened === undefined || "missing" in found) throw new Error("no club or no browser");
+		if (opened === undefined) throw new Error("no club");
 		handbook = opened;
-		pages = await openBrowser(found.browser);
+		pages = await openPrinter();
 		scripts = await readPageScripts();
 		sheets = binderSheets(binderView(handbook));
 		common = {
@@ -86,11 +78,7 @@ describe("reading back", () => {
 		// From here on the cache says of every section and page that it was found sound.
 		expect(await problemsOf((leaf) => leaf)).toEqual([]);
 	});
-	afterAll(async () => {
-		threads.close();
-		await pages.close();
-		rmSync(folder, { recursive: true, force: true });
-	});
+	afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 	/** Prints with one leaf's markup changed, and verifies against what was meant. */
 	async function problemsOf(

@@ -7,8 +7,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { drawSheets } from "../../layouts/sheets/single-sheets.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
-import { printBinder } from "../../scripts/print/binder.ts";
-import type { BrowserChoice } from "../../scripts/print/browser-pages.ts";
+import { type PrintOptions, printBinder } from "../../scripts/print/binder.ts";
 import { printSheets } from "../../scripts/print/sheets.ts";
 import { singleSheets } from "../../scripts/views/sheets/single-sheets.ts";
 import { readPdf } from "../print/read-pdf.ts";
@@ -34,7 +33,7 @@ export const HOSTILE_TEXTS = 8;
 export async function printHostileClub(
 	folder: string,
 	shift = 0,
-	browser: BrowserChoice = {},
+	tools: Pick<PrintOptions, "browser" | "threads"> = {},
 ): Promise<HostilePrint> {
 	const asked: string[] = [];
 	const server = createServer((request, response) => {
@@ -72,8 +71,8 @@ export async function printHostileClub(
 		mkdirSync(outDir, { recursive: true });
 		const { club } = handbook.curriculum;
 		const outFile = join(outDir, "binder.pdf");
-		const binder = await printBinder({ ...handbook, clubDir: dir }, { outFile, cacheDir: false, browser });
-		const sheets = await printSheets(drawSheets(singleSheets(handbook)), { outDir, club, browser });
+		const binder = await printBinder({ ...handbook, clubDir: dir }, { outFile, cacheDir: false, ...tools });
+		const sheets = await printSheets(drawSheets(singleSheets(handbook)), { outDir, club, ...tools });
 		const printed = [outFile, ...sheets.files.map((path) => join(outDir, path))];
 		let words = "";
 		for (const path of printed) {

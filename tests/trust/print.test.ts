@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { clubCopy, FIXTURES } from "../open-fixture.ts";
-import { openPrinter } from "../print/open-printer.ts";
+import { openPrinter, threads } from "../print/open-printer.ts";
 import { printHostileClub } from "./hostile-print.ts";
 import { canListProcesses, killPrint } from "./print-kills.ts";
 
@@ -22,7 +22,7 @@ describe.runIf(canListProcesses)("a print that is killed outright", () => {
 
 describe("a print of hostile content", () => {
 	it("prints its words as words, asks no server and reads no file", async () => {
-		const { asked, problems, files, words, canary } = await printHostileClub(folder, 0, browser);
+		const { asked, problems, files, words, canary } = await printHostileClub(folder, 0, { browser, threads });
 		expect(asked).toEqual([]);
 		expect(files).toBeGreaterThan(5);
 		expect(problems).toEqual([]);
