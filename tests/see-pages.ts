@@ -104,6 +104,20 @@ export function fullestOfKinds({ pages }: BuiltSite): ReadonlyMap<string, string
 	return kinds;
 }
 
+/**
+ * What a look at all elements of a selector sees. `page.$$eval` hands them over one by one, and asks the browser
+ * four times for each.
+ */
+export function lookAtAll<T, E extends Element = HTMLElement>(
+	page: Page,
+	selector: string,
+	look: (all: E[]) => T,
+): Promise<T> {
+	return page.evaluate(
+		`(${look})([...document.querySelectorAll(${JSON.stringify(selector)})])`,
+	) as Promise<T>;
+}
+
 /** What axe finds wrong. It tells of nothing else: listing what passes takes it half of its time. */
 export async function objectionsTo(page: Page, options: RunOptions = {}): Promise<readonly string[]> {
 	const { violations } = await page.evaluate(

@@ -5,7 +5,7 @@ import { searchDocuments, searchOptions } from "../../scripts/search/build-searc
 import { FACETS, type Filters } from "../../scripts/search/choice.ts";
 import { createIndex } from "../../scripts/search/engine.ts";
 import { demoHandbook } from "../demo.ts";
-import { openBrowser } from "../see-pages.ts";
+import { lookAtAll, openBrowser } from "../see-pages.ts";
 import { type ServedPages, servePages } from "./serve-pages.ts";
 import { idsFor } from "./small-club.ts";
 
@@ -57,14 +57,18 @@ async function open(query = ""): Promise<void> {
 }
 
 const hits = () =>
-	page.$$eval(".search-hit a", (links) =>
+	lookAtAll(page, ".search-hit a", (links) =>
 		links.map((link) => link.getAttribute("href")?.split("/").at(-2) ?? ""),
 	);
 const count = () => page.$eval(".search-count", (element) => element.textContent);
 const chips = () =>
-	page.$$eval(".search-chip:not(.all)", (all) => all.map((chip) => chip.getAttribute("aria-label") ?? ""));
+	lookAtAll(page, ".search-chip:not(.all)", (all) =>
+		all.map((chip) => chip.getAttribute("aria-label") ?? ""),
+	);
 const options = () =>
-	page.$$eval('[role="option"]', (all) => all.map((option) => option.firstElementChild?.textContent ?? ""));
+	lookAtAll(page, '[role="option"]', (all) =>
+		all.map((option) => option.firstElementChild?.textContent ?? ""),
+	);
 
 /** What the engine says, as far as the page shows it. */
 function expected(words: string, filters: Filters = {}): readonly string[] {
@@ -135,7 +139,7 @@ test("filters narrow, count, become chips and come off again", async () => {
 		for (const fold of document.querySelectorAll<HTMLDetailsElement>(".search-facet")) fold.open = true;
 		await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
 	});
-	const shown = await page.$$eval("[data-facet] .search-value", (rows) =>
+	const shown = await lookAtAll(page, "[data-facet] .search-value", (rows) =>
 		rows.map((row) => ({
 			facet: row.closest<HTMLElement>("[data-facet]")?.dataset.facet ?? "",
 			value: row.querySelector("input")?.value ?? "",
@@ -182,7 +186,7 @@ test("what drills must not have is shown as a filter, and a word that was not fo
 	await open("?q=handstand+no+wall");
 	expect((await chips())[0]).toContain("Without Wall space");
 	await open("?q=hollow+trousers+zebra");
-	const lacks = await page.$$eval(".search-lacks", (all) => all.map((one) => one.textContent));
+	const lacks = await lookAtAll(page, ".search-lacks", (all) => all.map((one) => one.textContent));
 	expect(lacks.some((text) => text === "“zebra” not found")).toBe(true);
 	expect(lacks.filter((text) => /without/i.test(text))).toEqual([]);
 	await open("?q=no+equipment");
@@ -197,13 +201,16 @@ test("what drills must not have is shown as a filter, and a word that was not fo
 test("the line of a fault that answers is shown", async () => {
 	await open("?q=knees+fall+in");
 	await page.waitForFunction(() => document.querySelector(".search-fault:not(:empty)") !== null);
-	const [fault] = await page.$$eval(".search-hit .search-fault", (all) => all.map((one) => one.textContent));
+	const [fault] = await lookAtAll(page, ".search-hit .search-fault", (all) =>
+		all.map((one) => one.textContent),
+	);
 	expect(fault).toMatch(/^See: .*knees.* Say: /i);
 });
 
 test("pages that are no drill stand above the drills, as links that lead there", async () => {
 	await open("?q=stall+bars");
-	const links = () => page.$$eval(".search-pages a", (all) => all.map((link) => link.getAttribute("href")));
+	const links = () =>
+		lookAtAll(page, ".search-pages a", (all) => all.map((link) => link.getAttribute("href")));
 	expect(await links()).toEqual(["../equipment/wall-bars/"]);
 	// Nothing is said of a word that is a page's name.
 	expect(await page.$eval(".search-note", (note) => (note as HTMLElement).hidden)).toBe(true);
@@ -215,7 +222,7 @@ test("pages that are no drill stand above the drills, as links that lead there",
 
 test("filters that filter nothing are not offered, and a key leads from the others to the drills", async () => {
 	const offeredNow = async () =>
-		page.$$eval(".search-facet", (all) =>
+		lookAtAll(page, ".search-facet", (all) =>
 			all
 				.filter((fold) => !(fold as HTMLElement).hidden)
 				.map((fold) => (fold as HTMLElement).dataset.facet ?? ""),
@@ -298,7 +305,7 @@ test("reloading, or opening the link elsewhere, keeps the choice", async () => {
 	const elsewhere = await other.newPage();
 	await elsewhere.goto(address, { waitUntil: "networkidle0" });
 	expect(
-		await elsewhere.$$eval(".search-hit a", (links) =>
+		await lookAtAll(elsewhere, ".search-hit a", (links) =>
 			links.map((a) => a.getAttribute("href")?.split("/").at(-2)),
 		),
 	).toEqual(before);
@@ -362,7 +369,8 @@ test("what a thumb presses is big enough, and nothing scrolls sideways on a smal
 		for (const fold of document.querySelectorAll<HTMLDetailsElement>(".search-tool details"))
 			fold.open = true;
 	});
-	const small = await page.$$eval(
+	const small = await lookAtAll(
+		page,
 		".search-tool button, .search-tool summary, .search-value, #search-words",
 		(all) =>
 			all
@@ -401,7 +409,11 @@ test("nothing found is said plainly, and no empty filter is offered", async () =
 	expect(await count()).toBe("No drill");
 	expect(await hits()).toEqual([]);
 	expect(
-		await page.$$eval(".search-facet", (all) => all.filter((fold) => !(fold as HTMLElement).hidden).length),
+		await lookAtAll(
+			page,
+			".search-facet",
+			(all) => all.filter((fold) => !(fold as HTMLElement).hidden).length,
+		),
 	).toBe(0);
 });
 
@@ -418,7 +430,9 @@ test("without JavaScript every list is there as links to pages", async () => {
 	onTestFinished(() => page.setJavaScriptEnabled(true));
 	await page.goto(`${served.url}search/`);
 	const { curriculum } = handbook;
-	const links = await page.$$eval(".search-lists a", (all) => all.map((link) => link.getAttribute("href")));
+	const links = await lookAtAll(page, ".search-lists a", (all) =>
+		all.map((link) => link.getAttribute("href")),
+	);
 	for (const [folder, things] of [
 		["levels", curriculum.levels],
 		["apparatus", curriculum.apparatus],
@@ -447,6 +461,6 @@ test("without JavaScript every list is there as links to pages", async () => {
 	expect(await page.$eval(".search-tool", (tool) => getComputedStyle(tool).display)).toBe("none");
 	await Promise.all([page.waitForNavigation(), page.click('.search-lists a[href="../shapes/hollow/"]')]);
 	const tagged = curriculum.shapes.get("hollow")?.drills ?? [];
-	const listed = await page.$$eval("main a", (all) => all.map((link) => link.getAttribute("href")));
+	const listed = await lookAtAll(page, "main a", (all) => all.map((link) => link.getAttribute("href")));
 	expect(tagged.filter((id) => !listed.includes(`../../drills/${id}/`))).toEqual([]);
 });

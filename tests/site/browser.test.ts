@@ -6,7 +6,7 @@
 import type { Browser, Page } from "puppeteer-core";
 import { beforeAll, expect, it } from "vitest";
 import { FIXTURES } from "../open-fixture.ts";
-import { AXE, fullestOfKinds, objectionsTo } from "../see-pages.ts";
+import { AXE, fullestOfKinds, lookAtAll, objectionsTo } from "../see-pages.ts";
 import type { BuiltSite } from "./build-site.ts";
 import { complaintsOf, layOutAll, openSite } from "./open-site.ts";
 
@@ -226,20 +226,22 @@ it("shows all weeks without JavaScript", async () => {
 	await page.setJavaScriptEnabled(false);
 	await page.goto(root, { waitUntil: "load" });
 	expect(
-		await page.$$eval(".week-card", (cards) => cards.filter((card) => card.checkVisibility()).length),
+		await lookAtAll(page, ".week-card", (cards) => cards.filter((card) => card.checkVisibility()).length),
 	).toBe(2);
-	expect(await page.$$eval(".theme-switch", (all) => all.filter((b) => b.checkVisibility()).length)).toBe(0);
+	expect(await lookAtAll(page, ".theme-switch", (all) => all.filter((b) => b.checkVisibility()).length)).toBe(
+		0,
+	);
 	await page.close();
 });
 
 it("marks the block that the clock has reached, on the day of the class", async () => {
 	const during = at("2027-01-04T16:07:00Z");
 	await look("classes/mon/week-1/index.html", { width: 360, first: during }, async (page) => {
-		expect(await page.$$eval(".block.now-here", (blocks) => blocks.map((block) => block.id))).toEqual([
+		expect(await lookAtAll(page, ".block.now-here", (blocks) => blocks.map((block) => block.id))).toEqual([
 			"block-floor-1",
 		]);
 		expect(
-			await page.$$eval(".run .now-here time", (times) => times.map((time) => time.textContent)),
+			await lookAtAll(page, ".run .now-here time", (times) => times.map((time) => time.textContent)),
 		).toEqual(["16:05"]);
 	});
 	const dayAfter = at("2027-01-05T16:07:00Z");
@@ -293,7 +295,7 @@ it("opens a cell of coverage to its drills", async () => {
 it("counts what is chosen in a coverage table", async () => {
 	await look("coverage/week-shape/index.html", { width: 360 }, async (page) => {
 		const shown = () =>
-			page.$$eval("#cell-week-1--tuck > span", (spans) =>
+			lookAtAll(page, "#cell-week-1--tuck > span", (spans) =>
 				spans
 					.filter((s) => s.checkVisibility() && !s.classList.contains("sr"))
 					.map((s) => s.className.split(" ")[0]),
@@ -344,7 +346,7 @@ it("moves a drill's figure when asked, and stops; nothing moves before", async (
 it("prints a class sheet without the frame", async () => {
 	await look("classes/mon/week-1/index.html", { width: 800 }, async (page) => {
 		await page.emulateMediaType("print");
-		const shown = await page.$$eval(".bar, .top, .crumbs, .block, .safety", (all) =>
+		const shown = await lookAtAll(page, ".bar, .top, .crumbs, .block, .safety", (all) =>
 			all.filter((e) => e.checkVisibility()).map((e) => e.classList[0]),
 		);
 		expect(new Set(shown)).toEqual(new Set(["block", "safety"]));

@@ -10,7 +10,7 @@
 import type { Page } from "puppeteer-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { REPOSITORY } from "../open-fixture.ts";
-import { fullestOfKinds } from "../see-pages.ts";
+import { fullestOfKinds, lookAtAll } from "../see-pages.ts";
 import { type OpenSite, openSite } from "./open-site.ts";
 
 const HEIGHT = 740;
@@ -171,7 +171,7 @@ async function tap(
  * classes and elements around them. Not the way past the frame, nor cells that open over it.
  */
 const linksIn = (page: Page): Promise<readonly (readonly number[])[]> =>
-	page.$$eval('a[href^="#"]', (links) => {
+	lookAtAll(page, 'a[href^="#"]', (links) => {
 		const byPlace = new Map<string, number[]>();
 		for (const [at, link] of links.entries()) {
 			if (link.matches(".skip, table.coverage td > a")) continue;
@@ -313,7 +313,7 @@ it("leads from a coverage table to its lists without JavaScript", { timeout: 120
 	const address = longest.get("coverage") ?? "";
 	const page = await newPage(look);
 	await visit(page, address);
-	const own = await page.$$eval("table.coverage td > a", (links) =>
+	const own = await lookAtAll(page, "table.coverage td > a", (links) =>
 		links.map((link) => link.getAttribute("href") ?? ""),
 	);
 	// The tests look with JavaScript: the program that opens cells is kept from coming.

@@ -11,7 +11,7 @@ import sharp from "sharp";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
 import { type EditionList, recordsPath } from "../../scripts/records/edition-list.ts";
 import { FIXTURES } from "../open-fixture.ts";
-import { type Host, hostSite, type Meddled, openBrowser } from "../see-pages.ts";
+import { type Host, hostSite, lookAtAll, type Meddled, openBrowser } from "../see-pages.ts";
 import { type BuiltSite, buildSite } from "./build-site.ts";
 
 const FOLDER = "/club/handbook/";
@@ -121,7 +121,7 @@ it("opens everything without a network after the first visit", async () => {
 	expect(await page.$eval("body", (body) => body.className)).toContain("kind-week");
 	expect(await heading()).toContain("Week 1");
 	await page.goto(new URL("floor/", page.url()).href, { waitUntil: "load" });
-	expect(await page.$$eval(".strip svg use", (uses) => uses.length)).toBeGreaterThan(0);
+	expect(await lookAtAll(page, ".strip svg use", (uses) => uses.length)).toBeGreaterThan(0);
 	await open("drills/everything/");
 	expect(await heading()).toBe(`Everything & <more> "quoted"`);
 	expect(

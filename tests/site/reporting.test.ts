@@ -9,6 +9,7 @@ import { MOST_BYTES, type Report, readReports } from "../../scripts/records/repo
 import { takeReports } from "../../scripts/records/take-reports.ts";
 import { demoHandbook } from "../demo.ts";
 import { REPOSITORY } from "../open-fixture.ts";
+import { lookAtAll } from "../see-pages.ts";
 import { openSite } from "./open-site.ts";
 
 const open = await openSite(REPOSITORY);
@@ -74,11 +75,11 @@ describe("a coach's report", () => {
 		await tap(".hall-keys", "How it went");
 		await tap("#taught", "All the rest as planned");
 		const report = await sent();
-		const blocks = await page.$$eval(".report[data-block]", (all) => all.length);
+		const blocks = await lookAtAll(page, ".report[data-block]", (all) => all.length);
 		expect(report.blocks).toHaveLength(blocks);
 		expect(report.blocks.every(({ done }) => done === "done")).toBe(true);
 		const plain = taps();
-		const skills = await page.$$eval("#taught [data-skill]", (all) => all.length);
+		const skills = await lookAtAll(page, "#taught [data-skill]", (all) => all.length);
 		console.log(
 			`a class of ${blocks} blocks and ${skills} skills as planned: ${plain} taps, ${plain + skills} with every skill`,
 		);
@@ -108,8 +109,8 @@ describe("a coach's report", () => {
 		const { page, tap, sent } = await phone();
 		await page.goto(`${open.root}${SHEET}#taught`);
 		const asked = () =>
-			page.$$eval("#taught .report-row", (all) => all.filter((one) => one.checkVisibility()).length);
-		const skills = await page.$$eval("#taught [data-skill]", (all) => all.length);
+			lookAtAll(page, "#taught .report-row", (all) => all.filter((one) => one.checkVisibility()).length);
+		const skills = await lookAtAll(page, "#taught [data-skill]", (all) => all.length);
 		expect(await asked()).toBe(skills);
 		await tap("#taught [data-skill]:nth-of-type(1)", "7");
 		expect(await asked()).toBe(skills + 2);
@@ -153,7 +154,7 @@ describe("a coach's report", () => {
 		await page.setOfflineMode(false);
 		await page.reload();
 		expect(
-			await page.$$eval(`${block} [aria-pressed="true"]`, (all) => all.map((one) => one.textContent)),
+			await lookAtAll(page, `${block} [aria-pressed="true"]`, (all) => all.map((one) => one.textContent)),
 		).toEqual(["Shortened", "2 min", "Late start", "Too hard", "Equipment"]);
 		await page.goto(`${open.root}${SHEET}#taught`);
 		const skill = "#taught [data-skill]:first-of-type";
@@ -240,7 +241,7 @@ describe("a coach's report", () => {
 	it("can be tapped with a thumb, and nothing is wider than the screen", async () => {
 		const { page, tap } = await phone();
 		const looked = async () => {
-			const sizes = await page.$$eval(".report button, #taught button, .report-way", (all) =>
+			const sizes = await lookAtAll(page, ".report button, #taught button, .report-way", (all) =>
 				all
 					.filter((one) => one.checkVisibility())
 					.map((one) => one.getBoundingClientRect())
@@ -270,7 +271,8 @@ describe("a coach's report", () => {
 		const { page } = await phone();
 		await page.setJavaScriptEnabled(false);
 		await page.goto(`${open.root}${SHEET}`);
-		const seen = await page.$$eval(
+		const seen = await lookAtAll(
+			page,
 			".class-end, .report, .report-way",
 			(all) => all.filter((one) => one.checkVisibility()).length,
 		);

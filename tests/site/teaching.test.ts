@@ -7,7 +7,7 @@
 import type { CDPSession, Page } from "puppeteer-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { FIXTURES } from "../open-fixture.ts";
-import { AXE, objectionsTo } from "../see-pages.ts";
+import { AXE, lookAtAll, objectionsTo } from "../see-pages.ts";
 import { complaintsOf, layOutAll, type OpenSite, openSite } from "./open-site.ts";
 
 /** A class of two levels in a block of two stations: 10 minutes, half of one lost at the change. */
@@ -63,7 +63,8 @@ async function onDevice(device: Device, use: (page: Page) => Promise<void>): Pro
 		await page.goto("about:blank");
 		await storage.send("Storage.clearDataForOrigin", {
 			origin: new URL(open.root).origin,
-			storageTypes: "all",
+			// The worker, which keeps nothing, stays: to start one costs as much as a page.
+			storageTypes: "cookies,local_storage,indexeddb,cache_storage",
 		});
 		complaints.end();
 	}
@@ -102,7 +103,7 @@ const turn = (page: Page, seconds: number) =>
 	}, seconds * 1000);
 
 const offered = (page: Page) =>
-	page.$$eval(".sheet-key", (keys) =>
+	lookAtAll(page, ".sheet-key", (keys) =>
 		keys.map((key) => Array.from(key.children, (part) => part.textContent).join(" | ")),
 	);
 const todayTitle = (page: Page) =>
@@ -204,7 +205,7 @@ describe("home", () => {
 
 /** Ids of the blocks that can be seen. */
 const blocks = (page: Page) =>
-	page.$$eval(".block", (all) => all.filter((block) => block.checkVisibility()).map((block) => block.id));
+	lookAtAll(page, ".block", (all) => all.filter((block) => block.checkVisibility()).map((block) => block.id));
 
 describe("one block at a time", () => {
 	it.each([true, false])("goes from block to block by anchors alone (scripts: %s)", async (scripts) => {
@@ -218,7 +219,7 @@ describe("one block at a time", () => {
 			await page.click(".one-block");
 			for (const id of plan) {
 				expect(await blocks(page)).toEqual([id]);
-				const ways = await page.$$eval(".block-ways a", (links) =>
+				const ways = await lookAtAll(page, ".block-ways a", (links) =>
 					links
 						.filter((a) => a.checkVisibility())
 						.map((a) => {
@@ -252,7 +253,7 @@ describe("one block at a time", () => {
 			expect(await blocks(page)).toEqual(["block-floor-2"]);
 			for (const part of [".strip", ".ways", ".safety", ".setup"])
 				expect(
-					await page.$$eval(`${STATIONS} ${part}`, (all) => all.some((e) => e.checkVisibility())),
+					await lookAtAll(page, `${STATIONS} ${part}`, (all) => all.some((e) => e.checkVisibility())),
 					part,
 				).toBe(true);
 		});
@@ -274,7 +275,8 @@ describe("one block at a time", () => {
 			await page.emulateMediaType("print");
 			expect(await blocks(page)).toHaveLength(3);
 			expect(
-				await page.$$eval(
+				await lookAtAll(
+					page,
 					".block-ways, .station-timer, .hall-keys",
 					(all) => all.filter((e) => e.checkVisibility()).length,
 				),
@@ -313,7 +315,7 @@ async function pressEmergency(page: Page): Promise<void> {
 }
 
 const panels = (page: Page) =>
-	page.$$eval(".panel:popover-open", (all) =>
+	lookAtAll(page, ".panel:popover-open", (all) =>
 		all.map((e) => (e.checkVisibility() ? (e.textContent ?? "") : "")),
 	);
 
@@ -377,7 +379,7 @@ describe("the menu", () => {
 			await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
 			const before = await page.evaluate(() => scrollY);
 			await page.click(".bar [popovertarget=all]");
-			const links = await page.$$eval(".all a", (all) =>
+			const links = await lookAtAll(page, ".all a", (all) =>
 				all
 					.filter((a) => a.checkVisibility())
 					.map((a) => ({ href: a.getAttribute("href") ?? "", bottom: a.getBoundingClientRect().bottom })),
@@ -581,7 +583,7 @@ describe("what to set out", () => {
 	it("can be ticked off, is remembered for this class in this week, and cleared", async () => {
 		await onDevice({}, async (page) => {
 			const ticked = () =>
-				page.$$eval("[data-ticks] input", (all) => all.map((box) => (box as HTMLInputElement).checked));
+				lookAtAll(page, "[data-ticks] input", (all) => all.map((box) => (box as HTMLInputElement).checked));
 			const count = () => page.$eval(".tick-count", (e) => e.textContent);
 			await visit(page, SHEET);
 			const none = await ticked();
@@ -616,7 +618,7 @@ it("is a plain list, whole and without keys that do nothing, where there is no J
 	await onDevice({ scripts: false }, async (page) => {
 		await visit(page, SHEET);
 		const seen = (selector: string) =>
-			page.$$eval(selector, (all) =>
+			lookAtAll(page, selector, (all) =>
 				all.filter((e) => e.checkVisibility()).map((e) => (e.textContent ?? "").trim()),
 			);
 		expect(await seen("[data-ticks] li")).toEqual(["2 Mat Store", "1 Block"]);
@@ -636,7 +638,7 @@ describe("large type", () => {
 			await visit(page, SHEET);
 			const before = await size();
 			await page.click(".hall-keys .type-switch");
-			expect(await page.$$eval(".type-switch", (all) => all.map((b) => b.ariaPressed))).toEqual([
+			expect(await lookAtAll(page, ".type-switch", (all) => all.map((b) => b.ariaPressed))).toEqual([
 				"true",
 				"true",
 			]);
@@ -793,15 +795,17 @@ function pale(): readonly string[] {
 it("has keys of 44 pixels in the hall, and nothing to tap below 24", async () => {
 	await onDevice({}, async (page) => {
 		const small = (least: number, selector: string) =>
-			page.$$eval(
-				selector,
-				(all, least) =>
-					all
-						.filter((e) => e.checkVisibility())
-						.map((e) => ({ words: e.textContent?.trim() ?? "", box: e.getBoundingClientRect() }))
-						.filter(({ box }) => Math.min(box.width, box.height) < least)
-						.map(({ words, box }) => `${words}: ${box.width} × ${box.height}`),
-				least,
+			lookAtAll(page, selector, (all) =>
+				all
+					.filter((e) => e.checkVisibility())
+					.map((e) => ({
+						words: e.textContent?.trim() ?? "",
+						box: e.getBoundingClientRect().toJSON() as DOMRect,
+					})),
+			).then((all) =>
+				all
+					.filter(({ box }) => Math.min(box.width, box.height) < least)
+					.map(({ words, box }) => `${words}: ${box.width} × ${box.height}`),
 			);
 		const hall =
 			".sheet-key, .hall-keys > *, .top button, .timer-keys button, .block-ways :is(a, button), .emergency-key, .station-ways a, .tick, .tick-clear";
