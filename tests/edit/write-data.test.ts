@@ -174,6 +174,7 @@ function comments(text: string): string[] {
 function mutated(value: unknown, take: (most: number) => number, depth: number): unknown {
 	if (Array.isArray(value)) {
 		const list = [...value];
+		if (list.length === 0) return list;
 		const at = take(list.length);
 		switch (take(5)) {
 			case 0:
