@@ -143,17 +143,7 @@ let instance: Ajv | undefined;
 
 function ajv(): Ajv {
 	if (instance !== undefined) return instance;
-	const made = new Ajv({
-		allErrors: true,
-		verbose: true,
-		allowUnionTypes: true,
-		strictTypes: false,
-		// A test holds the schemas against their own schema. Without it, and with the validators' code as it comes,
-		// they are made in two thirds of the time, and judge a thousand drills as fast.
-		validateSchema: false,
-		meta: false,
-		code: { optimize: false },
-	});
+	const made = new Ajv({ allErrors: true, verbose: true, allowUnionTypes: true, strictTypes: false });
 	// ajv-formats is CommonJS; under ESM its function is the module's `default`.
 	(addFormats as unknown as { default: (a: Ajv, formats: string[]) => void }).default(made, ["date"]);
 	for (const [name, { test }] of Object.entries(FORMATS)) made.addFormat(name, test);
