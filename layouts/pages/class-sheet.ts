@@ -7,7 +7,15 @@ import { type Html, html } from "../../scripts/views/html.ts";
 import type { ClassSheetView } from "../../scripts/views/week.ts";
 import { blockCard, heightsNote } from "../parts/block.ts";
 import { findingsList } from "../parts/findings-list.ts";
-import { blockAnchor, blockWays, carriedList, hallKeys, setOutLists, stationTimer } from "../parts/hall.ts";
+import {
+	blockAnchor,
+	blockWays,
+	carriedList,
+	fewerCoaches,
+	hallKeys,
+	setOutLists,
+	stationTimer,
+} from "../parts/hall.ts";
 import { apparatusIcon, sign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
 import { a, beside, chips, minutesMark, type PageContext, section } from "../parts/page.ts";
@@ -40,6 +48,8 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 		coolDownClock,
 		endClock,
 		stops,
+		// Said by `fewerCoaches`.
+		fewer: _fewer,
 		setOut,
 		skills: _skills,
 		findings: found,
@@ -67,7 +77,7 @@ ${chips(ctx, levels)}
 ${closed && html`<p class="closed-day"><strong>${say.closedDay}</strong></p>`}
 ${beside(ctx, previous, next, say.besides(name))}
 ${hallKeys(ctx, stops)}
-<div class="safety usual-box"><p>${sign("caution")}<strong>${say.before}</strong> ${say.beforeRest}</p></div>
+<div class="safety usual-box"><p>${sign("caution")}<strong>${say.before}</strong> ${say.beforeRest}</p>${fewerCoaches(ctx.words, view)}</div>
 ${section(
 	"run",
 	say.glance,

@@ -9,11 +9,13 @@
 
 import { type Html, html } from "../../scripts/views/html.ts";
 import type { SetOut } from "../../scripts/views/set-out.ts";
-import type { BlockView, ClassStop } from "../../scripts/views/week.ts";
+import type { BlockView, ClassSheetView, ClassStop } from "../../scripts/views/week.ts";
+import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { emergencyKey } from "./emergency.ts";
 import { stationLabel } from "./floor-plan.ts";
 import { apparatusIcon } from "./icons.ts";
+import type { Nothing } from "./nothing.ts";
 import type { PageContext } from "./page.ts";
 import { reportWay } from "./report.ts";
 
@@ -59,6 +61,21 @@ export function coachesLine(words: Words, block: BlockView): string | undefined 
 		),
 		...(isAlone && alone.length > 0 && block.kind !== "options" ? [say.alone(named(alone))] : []),
 	].join(" ");
+}
+
+/** What is left out with one coach fewer than planned; nothing where nothing is. */
+export function fewerCoaches(words: Words, { fewer }: ClassSheetView): Html | undefined {
+	if (fewer.length === 0) return undefined;
+	const say = words.fewerCoaches;
+	return html`<p><b>${say.title}</b> ${say.rules}${fewer.map(
+		({ part, coaches, gymnasts, closed, ...rest }) => {
+			rest satisfies Nothing;
+			const places = closed.map(({ clock, apparatus, stations }) =>
+				say.at(clock, apparatus, stations.map(stationLabel)),
+			);
+			return html`${part !== undefined && html` <b>${capital(part)}${words.colon.trimEnd()}</b>`}${coaches === 0 && ` ${say.nobody}`}${gymnasts !== undefined && ` ${say.ratio(coaches, gymnasts)}`}${places.length > 0 && ` ${say.leftOut(places)}`}`;
+		},
+	)}</p>`;
 }
 
 /** The ways from a block to the one before, the one after, and back to the whole sheet. */

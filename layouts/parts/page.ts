@@ -52,8 +52,8 @@ export function kept<T extends Link>(ctx: PageContext, links: readonly T[]): rea
 }
 
 /** A part of a page under a heading, with an anchor. */
-export function section(id: string, title: HtmlValue, body: HtmlValue, className = ""): Html {
-	return html`<section class="part ${className}" aria-labelledby="${id}">
+export function section(id: string, title: HtmlValue, body: HtmlValue): Html {
+	return html`<section class="part" aria-labelledby="${id}">
 <h2 id="${id}"><span>${title}</span></h2>
 ${body}
 </section>`;

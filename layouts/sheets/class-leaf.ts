@@ -17,7 +17,7 @@ import { capital } from "../../scripts/views/words.ts";
 import type { Words } from "../../scripts/words/words.ts";
 import { cueList, levelText, safetyLines } from "../parts/drill-parts.ts";
 import { stationLabel } from "../parts/floor-plan.ts";
-import { carriedList, coachesLine, stationsOrOptions } from "../parts/hall.ts";
+import { carriedList, coachesLine, fewerCoaches, stationsOrOptions } from "../parts/hall.ts";
 import { drawnApparatus, drawnSign } from "../parts/icons.ts";
 import type { Nothing } from "../parts/nothing.ts";
 import { pageCode } from "./page-code.ts";
@@ -78,6 +78,8 @@ export function classHead({ words, emergency }: SheetFacts, view: ClassSheetView
 		endClock,
 		stops,
 		setOut,
+		// Said by `fewerCoaches`.
+		fewer: _fewer,
 		// In `when`.
 		day: _day,
 		date: _date,
@@ -112,7 +114,7 @@ ${closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
 		(stop) =>
 			html`<li><time>${stop.clock}</time><b>${drawnApparatus(stop.id)} ${stop.name}</b><span>${words.min(stop.minutes)}</span></li>`,
 	)}${coolDown > 0 && clockStop(words, coolDownClock, said.coolDown, coolDown)}<li class="end"><time>${endClock}</time><b>${said.end}</b></li></ol>
-<div class="first"><p>${drawnSign("caution")}<b>${said.before}</b> ${say.before}</p>${emergency !== undefined && html`<p>${drawnSign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
+<div class="first"><p>${drawnSign("caution")}<b>${said.before}</b> ${say.before}</p>${fewerCoaches(words, view)}${emergency !== undefined && html`<p>${drawnSign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
 ${setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${setOut.map((one) => setOutLine(words, one))}</section>`}`;
 }
 

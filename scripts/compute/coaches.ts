@@ -108,6 +108,35 @@ function asked(
 	};
 }
 
+/**
+ * The numbers of the stations that close where this many coaches are there, one at least: the one that asks
+ * for most hands first, of equals the later, until those left have their hands and a coach to watch.
+ */
+export function closedWith(
+	coaches: number,
+	{ block, stations }: Pick<BlockWork, "block" | "stations">,
+): readonly number[] {
+	const isTooMuch = (open: readonly StationWork[]): boolean => asked(open, undefined).needed > coaches;
+	if (block.kind === "options")
+		return stations.filter((one) => isTooMuch([one])).map(({ station }) => station);
+	const hands = ({ drill }: StationWork): number => drill.spotters ?? 0;
+	const closing = stations.toSorted((a, b) => hands(b) - hands(a) || b.station - a.station);
+	let count = 0;
+	while (isTooMuch(closing.slice(count))) count++;
+	return closing
+		.slice(0, count)
+		.map(({ station }) => station)
+		.sort((a, b) => a - b);
+}
+
+/** The most gymnasts that the club's ratios give one coach of this group: the strictest that its ages fall under. */
+export function mostToACoach({ targets }: Curriculum, { class: { ages } }: Group): number | undefined {
+	const bands = (targets.ratio ?? []).filter(
+		(band) => ages !== undefined && band.ages[0] <= ages[1] && ages[0] <= band.ages[1],
+	);
+	return bands.length === 0 ? undefined : Math.min(...bands.map(({ gymnasts }) => gymnasts));
+}
+
 /** coaches.csv, and H331 and H339. */
 export const coachesMeasure: Measure = {
 	name: "coaches",
@@ -153,15 +182,12 @@ function shortOf(curriculum: Curriculum, row: CoachesRow, words: Words): readonl
 	];
 }
 
-/** A group whose ages fall under one of the club's ratios, the strictest of them, and has too few coaches for it. */
+/** A group that has too few coaches for the club's ratio. */
 function overRatio(curriculum: Curriculum, group: Group, words: Words): readonly Finding[] {
 	const { ages, path } = group.class;
 	const { coaches, gymnasts } = group;
-	const bands = (curriculum.targets.ratio ?? []).filter(
-		(band) => ages !== undefined && band.ages[0] <= ages[1] && ages[0] <= band.ages[1],
-	);
-	if (coaches === undefined || ages === undefined || bands.length === 0) return [];
-	const most = Math.min(...bands.map((band) => band.gymnasts));
+	const most = mostToACoach(curriculum, group);
+	if (coaches === undefined || ages === undefined || most === undefined) return [];
 	if (gymnasts <= most * coaches + 1e-9) return [];
 	return [
 		finding(

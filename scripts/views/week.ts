@@ -3,14 +3,14 @@
  */
 
 import { dateOf, isClosed } from "../compute/calendar.ts";
-import { coachesFor } from "../compute/coaches.ts";
+import { closedWith, coachesFor, mostToACoach } from "../compute/coaches.ts";
 import { equipmentFor } from "../compute/equipment.ts";
 import { type Group, groupsOfClass } from "../compute/groups.ts";
 import { levelsOfClass } from "../compute/levels-of.ts";
 import { type SetOutRow, setOutRows } from "../compute/set-out.ts";
 import { classTime, drillTime } from "../compute/time.ts";
 import { type BlockWork, type StationWork, workOf } from "../compute/work.ts";
-import type { ApparatusPlan, Block, ClubClass, Finding, Id, WeekPlan } from "../model.ts";
+import type { ApparatusPlan, Block, ClubClass, Curriculum, Finding, Id, WeekPlan } from "../model.ts";
 import { type Address, addressOf, classSheetAddress, weekApparatusAddress } from "./addresses.ts";
 import { type DrillCore, drillCore, levelsInOrder } from "./drill.ts";
 import { findingLines } from "./findings.ts";
@@ -241,6 +241,8 @@ export function classSheetView(site: SiteIndex, week: WeekPlan, group: ClubClass
 		coolDownClock: clockWords(end - group.coolDown),
 		endClock: clockWords(end),
 		stops,
+		/** What each group has to leave out with one coach fewer than planned; only those that have to. */
+		fewer: groups.flatMap((part) => fewerCoachesView(curriculum, week, part) ?? []),
 		/** What stands ready, by apparatus in the order of the rotation. */
 		setOut: setOutFor(site, week, group),
 		/** What its coach is asked about at the end. */
@@ -373,8 +375,7 @@ function fitsOf({ planned, fits, turns }: StationWork): Station["fits"] {
 function coachesView(work: BlockWork, present: number | undefined) {
 	const { places, alone, hands, watched, needed } = coachesFor(work, present);
 	if (needed === 0) return undefined;
-	const shown = (numbers: readonly number[]): readonly number[] =>
-		numbers.map((number) => work.stations.findIndex(({ station }) => station === number));
+	const shown = (numbers: readonly number[]) => indexesOf(work, numbers);
 	return {
 		places: places.map((place) => ({ ...place, stations: shown(place.stations) })),
 		/** Stations with nobody at them: neither hands nor eyes are needed there. */
@@ -384,6 +385,40 @@ function coachesView(work: BlockWork, present: number | undefined) {
 		needed,
 		present,
 	};
+}
+
+/** Nothing where all can go on with one coach fewer, and where the plan does not say how many there are. */
+function fewerCoachesView(curriculum: Curriculum, week: WeekPlan, group: Group) {
+	const { blocks } = workOf(curriculum, week, group);
+	if (group.coaches === undefined || blocks.length === 0) return undefined;
+	const coaches = group.coaches - 1;
+	const begin = minutesOfDay(group.class.start) ?? 0;
+	const most = coaches * (mostToACoach(curriculum, group) ?? Number.POSITIVE_INFINITY);
+	const closing = coaches === 0 ? [] : blocks.map((work) => ({ work, closed: closedWith(coaches, work) }));
+	const view = {
+		/** The group, where the class has several. */
+		part: group.part,
+		/** Those who are left; without any, nothing more is said. */
+		coaches,
+		/** As many as the club's ratio then allows; undefined where all may come. */
+		gymnasts: coaches > 0 && most < group.gymnasts ? most : undefined,
+		closed: closing.flatMap(({ work, closed }) =>
+			closed.length === 0
+				? []
+				: {
+						clock: clockWords(begin + work.from),
+						apparatus: linkTo(curriculum, "apparatus", work.apparatus).name,
+						/** Empty where the whole block is left out. */
+						stations: closed.length === work.stations.length ? [] : indexesOf(work, closed),
+					},
+		),
+	};
+	return coaches > 0 && view.gymnasts === undefined && view.closed.length === 0 ? undefined : view;
+}
+
+/** Where these stations stand among those that the group does. */
+function indexesOf({ stations }: BlockWork, numbers: readonly number[]): readonly number[] {
+	return numbers.map((number) => stations.findIndex(({ station }) => station === number));
 }
 
 /** Levels share a station differently where some of the stations are not theirs. */

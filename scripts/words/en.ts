@@ -531,6 +531,19 @@ export const block = {
 	easierHarder: "Easier and harder",
 };
 
+/** With one coach fewer than the plan counts. */
+export const fewerCoaches = {
+	title: "If a coach is missing:",
+	rules: "the club's rules and qualified coaches decide; no station without the hands or eyes it asks for.",
+	nobody: "Nobody is left: no class without another qualified coach.",
+	ratio: (coaches: number, gymnasts: number) =>
+		`With ${counts.coaches(coaches)} the club wants at most ${counts.gymnasts(gymnasts)}; if more, ask the director.`,
+	/** A block's stations; none where all of it is left out. */
+	at: (clock: string, apparatus: string, stations: readonly string[]) =>
+		`${clock} ${apparatus}, ${stations.length === 0 ? "the whole block" : stationNames(stations)}`,
+	leftOut: (places: readonly string[]) => `Leave out only ${places.join("; ")}.`,
+};
+
 function stationNames(stations: readonly string[]): string {
 	return stations.length === 1 ? `station ${stations[0]}` : `stations ${and(stations, 12)}`;
 }

@@ -490,6 +490,18 @@ export const block: Words["block"] = {
 	easierHarder: "Plus facile, plus difficile",
 };
 
+export const fewerCoaches: Words["fewerCoaches"] = {
+	title: "S'il manque un entraîneur :",
+	rules:
+		"les règles du club et les entraîneurs qualifiés décident ; aucun atelier sans la parade ou la surveillance qu'il demande.",
+	nobody: "Il ne reste personne : pas de cours sans un autre entraîneur qualifié.",
+	ratio: (coaches, gymnasts) =>
+		`Avec ${counts.coaches(coaches)}, le club veut au plus ${counts.gymnasts(gymnasts)} : au-delà, demandez à la direction.`,
+	at: (clock, apparatus, stations) =>
+		`${clock} ${apparatus}, ${stations.length === 0 ? "tout le bloc" : stationNames(stations)}`,
+	leftOut: (places) => `Laissez de côté seulement ${places.join(" ; ")}.`,
+};
+
 function stationNames(stations: readonly string[], isNamed = false): string {
 	return stations.length === 1
 		? `${isNamed ? "l'atelier" : "atelier"} ${stations[0]}`

@@ -1,7 +1,7 @@
 /**
- * spacing, practice, reach, load, coaches, set-out, time and equipment counted a second time by a SQL
- * engine (SQLite, as sql.js) from the exposures and the plan's plain facts, on the demo club, the fixture
- * clubs and random ones.
+ * spacing, practice, reach, load, coaches (and what closes with one fewer), set-out, time and equipment
+ * counted a second time by a SQL engine (SQLite, as sql.js) from the exposures and the plan's plain facts,
+ * on the demo club, the fixture clubs and random ones.
  */
 
 import { join } from "node:path";
@@ -9,6 +9,7 @@ import fc from "fast-check";
 import initSqlJs, { type Database, type SqlJsStatic, type SqlValue } from "sql.js";
 import { describe, expect, it } from "vitest";
 import { teachingWeeks } from "../../scripts/compute/calendar.ts";
+import { closedWith, coachesRows } from "../../scripts/compute/coaches.ts";
 import type { Measured } from "../../scripts/compute/measure.ts";
 import { measure } from "../../scripts/compute/measures.ts";
 import { rounded } from "../../scripts/compute/tables.ts";
@@ -24,6 +25,7 @@ const CLUBS: readonly (readonly [string, string])[] = [
 	["a drill on two apparatus", join(FIXTURES, "clubs/two-apparatus")],
 	["ten drills", join(FIXTURES, "clubs/ten-drills")],
 	["groups side by side", join(FIXTURES, "clubs/groups-side-by-side")],
+	["a coach is missing", join(FIXTURES, "clubs/a-coach-is-missing")],
 ];
 
 const SPACING = `
@@ -135,6 +137,24 @@ const COACHES = `
 		) WHERE most = 1
 	)
 	SELECT week, grp, apparatus, block, hands, eyes, hands + (eyes > 0), coaches FROM blocks`;
+
+/**
+ * The stations that close with one coach fewer: with those that ask for as many hands or fewer (of equals,
+ * the earlier), they are more than the coaches left. A choice is made of one option at a time.
+ */
+const CLOSED = `
+	WITH ${DOES}, asked AS (
+		SELECT *, CASE WHEN spotters = 0 AND watched THEN 1 ELSE 0 END AS eyes FROM practised WHERE coaches > 1
+	), after AS (
+		SELECT *,
+			SUM(spotters) OVER (
+				PARTITION BY week, grp, apparatus, block ORDER BY spotters, station ROWS UNBOUNDED PRECEDING
+			) AS hands_left,
+			MAX(eyes) OVER (PARTITION BY week, grp, apparatus, block) AS eyes_left
+		FROM asked
+	)
+	SELECT week, grp, apparatus, block, station + 1 FROM after
+	WHERE CASE kind WHEN 'options' THEN spotters + eyes ELSE hands_left + eyes_left END > coaches - 1`;
 
 /**
  * What groups of a class use at the same minute adds up, on one apparatus (together) and on all of them (at
@@ -293,6 +313,14 @@ function compare(measured: Measured, SQL: SqlJsStatic): void {
 		expect(table?.name).toBe(name);
 		expect(ours, name).toEqual(recount);
 	}
+	const closed = coachesRows(measured.curriculum).flatMap(({ week, group, block, apparatus, present = 0 }) =>
+		present < 2
+			? []
+			: closedWith(present - 1, block).map((station) =>
+					line([week, group.name, apparatus, block.block.number, station]),
+				),
+	);
+	expect(closed.sort()).toEqual((db.exec(CLOSED)[0]?.values ?? []).map(line).sort());
 	db.close();
 }
 
