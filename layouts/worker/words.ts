@@ -61,6 +61,7 @@ const SECTIONS = {
 	classes: english.classes,
 	classSheet: english.classSheet,
 	block: english.block,
+	fewerCoaches: english.fewerCoaches,
 	setOut: english.setOut,
 	hall: english.hall,
 	drills: english.drills,

@@ -81,6 +81,17 @@ describe("a class sheet", () => {
 		expect(text).not.toContain("Coach 1:");
 	});
 
+	it("says on page and paper what is left out where a coach is missing", () => {
+		const rules =
+			"If a coach is missing: the club's rules and qualified coaches decide; no station without the hands or eyes it asks for.";
+		for (const text of [en.page(MONDAY), en.leaf("week-1", "mon").html.text])
+			expect(plain(text)).toContain(`${rules} Leave out only 16:10 Floor, station 1.`);
+		expect(plain(en.page("classes/tue/week-1/index.html"))).toContain(
+			`${rules} Nobody is left: no class without another qualified coach.`,
+		);
+		expect(plain(fr.page(MONDAY))).toContain("Laissez de côté seulement 16:10 Floor, atelier 1.");
+	});
+
 	// By hand: (21 − 2 · 1) / 3 = 6⅓ minutes are 380 s; 3 gymnasts, 30 s a turn: 4 turns of 4 repetitions.
 	it("says the dose that fits beside the planned one only where they differ", () => {
 		expect(plain(en.page(MONDAY))).not.toContain("planned 12,");

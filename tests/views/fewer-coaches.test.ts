@@ -1,12 +1,11 @@
 /**
- * With one coach fewer than planned: what a class sheet says is left out, on the page and on paper.
+ * With one coach fewer than planned: what a class sheet says is left out (`site/hall-pages.test.ts`: where).
  * Which stations close is counted again by a SQL engine in `compute/recount.test.ts`.
  */
 
 import { join } from "node:path";
 import { expect, it } from "vitest";
 import { fewerCoaches } from "../../layouts/parts/hall.ts";
-import { classHead } from "../../layouts/sheets/class-leaf.ts";
 import { openHandbook } from "../../scripts/handbook.ts";
 import { indexSite } from "../../scripts/views/site-index.ts";
 import { classSheetView } from "../../scripts/views/week.ts";
@@ -70,25 +69,21 @@ it("says what is left out of each class, and nothing where nothing is", () => {
 	});
 });
 
-it("says it in the words of either language, on paper as on the page", () => {
+it("says it in the words of either language", () => {
 	const { sheets } = sheetsOf(join(FIXTURES, "clubs/a-coach-is-missing"));
 	const [three, two, four, , parts] = sheets;
 	if (!three || !two || !four || !parts) throw new Error("five classes");
 	const en = wordsFor("en");
-	const said = inWords(fewerCoaches(en, two));
-	expect(said).toBe(
+	expect(inWords(fewerCoaches(en, two))).toBe(
 		"If a coach is missing: the club&#39;s rules and qualified coaches decide; no station without the hands or eyes it asks for. With 1 coach the club wants at most 5 gymnasts; if more, ask the director. Leave out only 16:00 Floor, stations 2 and 4; 16:10 Floor, the whole block; 16:20 Floor, station 1.",
 	);
 	expect(inWords(fewerCoaches(en, parts))).toContain(
 		"Red: Nobody is left: no class without another qualified coach. Blue: Leave out only 16:00 Floor",
 	);
 	expect(inWords(fewerCoaches(wordsFor("fr"), three))).toBe(
-		"S&#39;il manque un entraîneur : les règles du club et les entraîneurs qualifiés décident ; aucun atelier sans la parade ou la surveillance qu&#39;il demande. Laissez de côté seulement 16:00 Floor, atelier 4.",
+		"S&#39;il manque un entraîneur : les règles du club et les entraîneurs qualifiés décident ; aucun atelier sans la parade ou la surveillance qu&#39;il demande. Laissez de côté seulement 16:00 Floor, atelier 4.",
 	);
 	expect(fewerCoaches(en, four)).toBeUndefined();
-	const paper = { words: en, emergency: undefined } as unknown as Parameters<typeof classHead>[0];
-	expect(inWords(classHead(paper, two, ""))).toContain(said);
-	expect(inWords(classHead(paper, four, ""))).not.toContain(en.fewerCoaches.title);
 });
 
 it("names every block of the demo whose need in coaches.csv is more than one coach fewer can give", () => {
