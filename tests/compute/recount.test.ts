@@ -1,5 +1,5 @@
 /**
- * spacing, practice, reach, load, coaches (and what closes with one fewer), set-out, time and equipment
+ * spacing, practice, reach, load, coaches (and what closes with fewer), set-out, time and equipment
  * counted a second time by a SQL engine (SQLite, as sql.js) from the exposures and the plan's plain facts,
  * on the demo club, the fixture clubs and random ones.
  */
@@ -139,22 +139,22 @@ const COACHES = `
 	SELECT week, grp, apparatus, block, hands, eyes, hands + (eyes > 0), coaches FROM blocks`;
 
 /**
- * The stations that close with one coach fewer: with those that ask for as many hands or fewer (of equals,
- * the earlier), they are more than the coaches left. A choice is made of one option at a time.
+ * The stations that close where so many coaches are left: with those that ask for as many hands or fewer
+ * (of equals, the earlier), they are too much for them. A choice is made of one option at a time.
  */
-const CLOSED = `
+const closedWhere = (left: number): string => `
 	WITH ${DOES}, asked AS (
-		SELECT *, CASE WHEN spotters = 0 AND watched THEN 1 ELSE 0 END AS eyes FROM practised WHERE coaches > 1
-	), after AS (
+		SELECT *, CASE WHEN spotters = 0 AND watched THEN 1 ELSE 0 END AS eyes FROM practised
+	), open AS (
 		SELECT *,
 			SUM(spotters) OVER (
 				PARTITION BY week, grp, apparatus, block ORDER BY spotters, station ROWS UNBOUNDED PRECEDING
-			) AS hands_left,
-			MAX(eyes) OVER (PARTITION BY week, grp, apparatus, block) AS eyes_left
+			) AS hands_open,
+			MAX(eyes) OVER (PARTITION BY week, grp, apparatus, block) AS eyes_open
 		FROM asked
 	)
-	SELECT week, grp, apparatus, block, station + 1 FROM after
-	WHERE CASE kind WHEN 'options' THEN spotters + eyes ELSE hands_left + eyes_left END > coaches - 1`;
+	SELECT week, grp, apparatus, block, station + 1 FROM open
+	WHERE CASE kind WHEN 'options' THEN spotters + eyes ELSE hands_open + eyes_open END > ${left}`;
 
 /**
  * What groups of a class use at the same minute adds up, on one apparatus (together) and on all of them (at
@@ -313,14 +313,15 @@ function compare(measured: Measured, SQL: SqlJsStatic): void {
 		expect(table?.name).toBe(name);
 		expect(ours, name).toEqual(recount);
 	}
-	const closed = coachesRows(measured.curriculum).flatMap(({ week, group, block, apparatus, present = 0 }) =>
-		present < 2
-			? []
-			: closedWith(present - 1, block).map((station) =>
-					line([week, group.name, apparatus, block.block.number, station]),
-				),
-	);
-	expect(closed.sort()).toEqual((db.exec(CLOSED)[0]?.values ?? []).map(line).sort());
+	for (const left of [1, 2]) {
+		const closed = coachesRows(measured.curriculum).flatMap(({ week, group, block, apparatus }) =>
+			closedWith(left, block).map((station) =>
+				line([week, group.name, apparatus, block.block.number, station]),
+			),
+		);
+		const recount = (db.exec(closedWhere(left))[0]?.values ?? []).map(line);
+		expect(closed.sort(), `with ${left} left`).toEqual(recount.sort());
+	}
 	db.close();
 }
 
