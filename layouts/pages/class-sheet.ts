@@ -61,6 +61,7 @@ export function classSheetPage(ctx: PageContext, view: ClassSheetView): Html {
 	} = view;
 	rest satisfies Nothing;
 	const findings = findingsList(ctx, found);
+	const missing = fewerCoaches(ctx.words, view);
 	const { words } = ctx;
 	const say = words.classSheet;
 	const who = [
@@ -77,7 +78,7 @@ ${chips(ctx, levels)}
 ${closed && html`<p class="closed-day"><strong>${say.closedDay}</strong></p>`}
 ${beside(ctx, previous, next, say.besides(name))}
 ${hallKeys(ctx, stops)}
-<div class="safety usual-box"><p>${sign("caution")}<strong>${say.before}</strong> ${say.beforeRest}</p>${fewerCoaches(ctx.words, view)}</div>
+<div class="safety usual-box"><p>${sign("caution")}<strong>${say.before}</strong> ${say.beforeRest}</p>${missing && html`<p>${missing}</p>`}</div>
 ${section(
 	"run",
 	say.glance,

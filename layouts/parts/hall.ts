@@ -67,15 +67,13 @@ export function coachesLine(words: Words, block: BlockView): string | undefined 
 export function fewerCoaches(words: Words, { fewer }: ClassSheetView): Html | undefined {
 	if (fewer.length === 0) return undefined;
 	const say = words.fewerCoaches;
-	return html`<p><b>${say.title}</b> ${say.rules}${fewer.map(
-		({ part, coaches, gymnasts, closed, ...rest }) => {
-			rest satisfies Nothing;
-			const places = closed.map(({ clock, apparatus, stations }) =>
-				say.at(clock, apparatus, stations.map(stationLabel)),
-			);
-			return html`${part !== undefined && html` <b>${capital(part)}${words.colon.trimEnd()}</b>`}${coaches === 0 && ` ${say.nobody}`}${gymnasts !== undefined && ` ${say.ratio(coaches, gymnasts)}`}${places.length > 0 && ` ${say.leftOut(places)}`}`;
-		},
-	)}</p>`;
+	return html`<b>${say.title}</b> ${say.rules}${fewer.map(({ part, coaches, gymnasts, closed, ...rest }) => {
+		rest satisfies Nothing;
+		const places = closed.map(({ clock, apparatus, stations }) =>
+			say.at(clock, apparatus, stations.map(stationLabel)),
+		);
+		return html`${part !== undefined && html` <b>${capital(part)}${words.colon.trimEnd()}</b>`}${coaches === 0 && ` ${say.nobody}`}${gymnasts !== undefined && ` ${say.ratio(coaches, gymnasts)}`}${places.length > 0 && ` ${say.leftOut(places)}`}`;
+	})}`;
 }
 
 /** The ways from a block to the one before, the one after, and back to the whole sheet. */

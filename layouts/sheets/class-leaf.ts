@@ -114,7 +114,7 @@ ${closed && html`<p class="closed"><b>${said.closedDay}</b></p>`}
 		(stop) =>
 			html`<li><time>${stop.clock}</time><b>${drawnApparatus(stop.id)} ${stop.name}</b><span>${words.min(stop.minutes)}</span></li>`,
 	)}${coolDown > 0 && clockStop(words, coolDownClock, said.coolDown, coolDown)}<li class="end"><time>${endClock}</time><b>${said.end}</b></li></ol>
-<div class="first"><p>${drawnSign("caution")}<b>${said.before}</b> ${say.before}</p>${fewerCoaches(words, view)}${emergency !== undefined && html`<p>${drawnSign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
+<div class="first"><p>${drawnSign("caution")}<b>${said.before}</b> ${say.before} ${fewerCoaches(words, view)}</p>${emergency !== undefined && html`<p>${drawnSign("about")}<b>${words.sheets.emergency}</b> ${emergency}</p>`}</div>
 ${setOut.length > 0 && html`<section class="set-out"><h2>${words.setOut.title}</h2>${setOut.map((one) => setOutLine(words, one))}</section>`}`;
 }
 

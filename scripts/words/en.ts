@@ -537,7 +537,7 @@ export const fewerCoaches = {
 	rules: "the club's rules and qualified coaches decide; no station without the hands or eyes it asks for.",
 	nobody: "Nobody is left: no class without another qualified coach.",
 	ratio: (coaches: number, gymnasts: number) =>
-		`With ${counts.coaches(coaches)} the club wants at most ${counts.gymnasts(gymnasts)}; if more, ask the director.`,
+		`${counts.coaches(coaches)} to at most ${counts.gymnasts(gymnasts)}, or ask the director.`,
 	/** A block's stations; none where all of it is left out. */
 	at: (clock: string, apparatus: string, stations: readonly string[]) =>
 		`${clock} ${apparatus}, ${stations.length === 0 ? "the whole block" : stationNames(stations)}`,

@@ -496,7 +496,7 @@ export const fewerCoaches: Words["fewerCoaches"] = {
 		"les règles du club et les entraîneurs qualifiés décident ; aucun atelier sans la parade ou la surveillance qu'il demande.",
 	nobody: "Il ne reste personne : pas de cours sans un autre entraîneur qualifié.",
 	ratio: (coaches, gymnasts) =>
-		`Avec ${counts.coaches(coaches)}, le club veut au plus ${counts.gymnasts(gymnasts)} : au-delà, demandez à la direction.`,
+		`${counts.coaches(coaches)} pour au plus ${counts.gymnasts(gymnasts)}, sinon demandez à la direction.`,
 	at: (clock, apparatus, stations) =>
 		`${clock} ${apparatus}, ${stations.length === 0 ? "tout le bloc" : stationNames(stations)}`,
 	leftOut: (places) => `Laissez de côté seulement ${places.join(" ; ")}.`,

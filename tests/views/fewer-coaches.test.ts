@@ -75,7 +75,7 @@ it("says it in the words of either language", () => {
 	if (!three || !two || !four || !parts) throw new Error("five classes");
 	const en = wordsFor("en");
 	expect(inWords(fewerCoaches(en, two))).toBe(
-		"If a coach is missing: the club&#39;s rules and qualified coaches decide; no station without the hands or eyes it asks for. With 1 coach the club wants at most 5 gymnasts; if more, ask the director. Leave out only 16:00 Floor, stations 2 and 4; 16:10 Floor, the whole block; 16:20 Floor, station 1.",
+		"If a coach is missing: the club&#39;s rules and qualified coaches decide; no station without the hands or eyes it asks for. 1 coach to at most 5 gymnasts, or ask the director. Leave out only 16:00 Floor, stations 2 and 4; 16:10 Floor, the whole block; 16:20 Floor, station 1.",
 	);
 	expect(inWords(fewerCoaches(en, parts))).toContain(
 		"Red: Nobody is left: no class without another qualified coach. Blue: Leave out only 16:00 Floor",
