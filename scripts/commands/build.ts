@@ -255,7 +255,7 @@ async function writeHandbook(
 	const cache = programCache("rows");
 	const rowsName = rowsFile(handbook.clubDir);
 	const known = cache.findJson(rowsName);
-	if (Array.isArray(known)) rowCache.load(known);
+	rowCache.begin(Array.isArray(known) ? known : []);
 	const site = await writeSite(coaches, staging.dir, {
 		...shown,
 		progress: (done, total) => progress.show("pages", done, total),

@@ -172,12 +172,13 @@ class RowCache {
 		this.#rows.set(key, rows);
 	}
 
-	/** Takes rows that were found before. */
-	load(rows: Iterable<readonly [string, WrittenRows]>): void {
+	/** Takes rows that were found before, and lists from here on what is asked for. */
+	begin(rows: Iterable<readonly [string, WrittenRows]>): void {
+		this.#used.clear();
 		for (const [key, found] of rows) this.#rows.set(key, found);
 	}
 
-	/** Those that were asked for since this program began. */
+	/** Those that were asked for since it began. */
 	used(): readonly (readonly [string, WrittenRows])[] {
 		return [...this.#used].sort().flatMap((key) => {
 			const rows = this.#rows.get(key);

@@ -281,7 +281,7 @@ export function readRecords(
 		new Map(club.origins),
 	);
 	knowTeachingWeeks(curriculum.term, club.dates);
-	rowCache.load(plan.rows);
+	rowCache.begin(plan.rows);
 	let exposures: readonly Exposure[] | undefined;
 	const findings = plan.findings.map(wholeFinding);
 	const mends = new Map(

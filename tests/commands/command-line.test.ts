@@ -112,6 +112,11 @@ describe("build", () => {
 	it("gives the same bytes twice, and keeps files that it did not write", async () => {
 		const dir = clubCopy();
 		const out = join(dir, "out");
+		// What another club has left in the process is in no file of this one.
+		const other = clubCopy(undefined, join(FIXTURES, "clubs/plans-to-mend"));
+		expect((await handbook("build", "--no-print", "--club", other, "--out", join(other, "out"))).status).toBe(
+			0,
+		);
 		expect((await handbook("build", "--no-print", "--club", dir, "--out", out)).status).toBe(0);
 		const first = textsIn(out, "latin1");
 		writeFileSync(join(out, "CNAME"), "handbook.example\n");
