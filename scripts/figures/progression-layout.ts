@@ -239,9 +239,10 @@ function keyOf(text: string): string {
 /**
  * Rows from top to bottom, each from left to right.
  *
- * A row too wide is broken by telling dagre that its last boxes come below its first ones. Boxes of one
- * row never come before one another, so this makes no circle; and each round fixes the order of at least
- * one more pair, so the rounds end.
+ * A row too wide is broken into all rows that it needs at once, by telling dagre that the boxes of each come
+ * below those of the one before. (A line from the first row to every other one took minutes where ninety
+ * boxes need nothing.) Boxes of one row never come before one another, so this makes no circle; and each
+ * round fixes the order of at least one more pair, so the rounds end.
  */
 function findRows<B extends Box>(
 	boxes: readonly B[],
@@ -249,6 +250,7 @@ function findRows<B extends Box>(
 	width: number,
 ): readonly (readonly Place<B>[])[] {
 	const below: { readonly from: Id; readonly to: Id }[] = [];
+	const reached = new Set(arrows.map(({ to }) => to));
 	for (;;) {
 		const rows = rowsOf(boxes, arrows, below);
 		let broken = false;
@@ -259,16 +261,18 @@ function findRows<B extends Box>(
 			// An arrow to a box that leaves stays in the row, and so does the space beside it.
 			while (keep > 1 && needed > width) {
 				keep--;
-				needed -= inRow[keep]?.width ?? 0;
+				const { id, width: own } = inRow[keep] ?? { id: "", width: 0 };
+				needed -= own + (reached.has(id) ? 0 : BETWEEN.columns);
 			}
 			// Four boxes where three have room make two and two.
 			keep = Math.ceil(inRow.length / Math.ceil(inRow.length / keep));
-			inRow.slice(keep).forEach((box, i) => {
-				const from = inRow[i % keep];
-				if (from === undefined) return;
-				below.push({ from: from.id, to: box.id });
-				broken = true;
-			});
+			for (const [i, box] of inRow.entries()) {
+				const row = Math.floor(i / keep);
+				for (const from of inRow.slice(Math.max(0, row - 1) * keep, row * keep)) {
+					below.push({ from: from.id, to: box.id });
+					broken = true;
+				}
+			}
 		}
 		if (!broken) return rows;
 	}

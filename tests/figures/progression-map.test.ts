@@ -135,6 +135,15 @@ const size = fc.record({
 });
 
 describe("the layout", () => {
+	it("gives a hundred boxes that need nothing as many rows as their width asks for", () => {
+		const boxes = Array.from({ length: 100 }, (_, i) => ({ id: `s${i}`, width: 100, height: 30 }));
+		const rows = Map.groupBy(layOutInRows(boxes, [], 345).boxes, ({ top }) => top);
+		expect(Array.from(rows.values(), (row) => row.length).toSorted()).toEqual([
+			1,
+			...Array<number>(33).fill(3),
+		]);
+	});
+
 	it("keeps boxes apart, arrows off boxes and pointing down, and to the width where one box has room", () => {
 		fc.assert(
 			fc.property(graph, fc.array(size, { minLength: 9, maxLength: 9 }), (nodes, sizes) => {
