@@ -10,10 +10,7 @@ import { Reading } from "./parts.tsx";
 export function ComeAndGone({ come, gone }: Pick<Outcome, "come" | "gone">) {
 	return (
 		<>
-			<p>
-				<span class={come.length > 0 ? "come" : ""}>{say.came(come.length)}</span>,{" "}
-				<span class={gone.length > 0 ? "gone" : ""}>{say.went(gone.length)}</span>
-			</p>
+			<p>{say.findingsAfter(come.length, gone.length)}</p>
 			{come.length + gone.length > 0 && (
 				<details>
 					<summary>{say.whichOnes}</summary>

@@ -17,7 +17,7 @@ export function shapePage(ctx: PageContext, view: ShapeView): Html {
 	return html`<h1>${shape.name}</h1>
 ${view.description && html`<p class="lead">${view.description}</p>`}
 ${shape.aliases.length > 0 && html`<p class="small">${ctx.words.alsoCalled(shape.aliases.join(", "))}</p>`}
-<div class="one-figure">${shapeFigure(shape, "figure")}</div>
+<div class="one-figure">${shapeFigure(shape, "figure", true)}</div>
 ${
 	view.drills.length === 0
 		? html`<p class="empty">${ctx.words.shapes.noDrill}</p>`

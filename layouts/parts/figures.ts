@@ -13,9 +13,9 @@ import type { Words } from "../../scripts/words/words.ts";
 import type { PageContext } from "./page.ts";
 
 /** One shape's figure; `idPrefix` keeps its ids apart from others on the page. */
-export function shapeFigure(shape: LinkedShape, idPrefix: string): Html | undefined {
+export function shapeFigure(shape: LinkedShape, idPrefix: string, alone = false): Html | undefined {
 	if (shape.angles === undefined) return undefined;
-	return raw(drawFigure(shape, { title: shape.name, description: wordsOf(shape), idPrefix }));
+	return raw(drawFigure(shape, { title: shape.name, description: wordsOf(shape), idPrefix, alone }));
 }
 
 /** A shape as it should be, and beside it as a fault has it. */

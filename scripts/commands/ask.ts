@@ -24,27 +24,50 @@ export type Ask = (question: Question) => Promise<string>;
 /** More choices than this are not shown as a list: their ids are completed while typing. */
 const LISTED = 12;
 
-export function terminalAsk(): Ask {
+/** A terminal's two sides. */
+interface Terminal {
+	readonly input: NodeJS.ReadableStream;
+	readonly output: NodeJS.WritableStream;
+}
+
+/** The questions' way of being asked: it is rejected where a question is interrupted, or the input ends. */
+type AskOne = <T>(prompt: (context: Terminal & { readonly signal: AbortSignal }) => Promise<T>) => Promise<T>;
+
+export function terminalAsk(terminal: Terminal = { input: process.stdin, output: process.stdout }): Ask {
+	const one: AskOne = async (prompt) => {
+		// The library leaves a question open for ever whose input ends; all that is seen of it is a pause.
+		const ended = new AbortController();
+		const end = () => ended.abort();
+		terminal.input.once("pause", end);
+		try {
+			return await prompt({ ...terminal, signal: ended.signal });
+		} finally {
+			terminal.input.off("pause", end);
+		}
+	};
 	return async ({ question, choices, several, usual, fault }) => {
 		if (several && choices.length > 0 && choices.length <= LISTED) {
-			const chosen = await checkbox({
+			const config = {
 				message: question,
 				choices: choices.map(({ id, name }) => ({ value: id, name: name === id ? id : `${name} (${id})` })),
-				validate: (picked) => fault(picked.map(({ value }) => value).join(",")) ?? true,
-			});
-			return chosen.join(",");
+				validate: (picked: readonly { readonly value: string }[]) =>
+					fault(picked.map(({ value }) => value).join(",")) ?? true,
+			};
+			return (await one((context) => checkbox(config, context))).join(",");
 		}
-		if (several && choices.length > 0) return pickSeveral(question, choices, fault);
-		return input({
+		if (several && choices.length > 0) return pickSeveral(one, question, choices, fault);
+		const config = {
 			message: question,
 			...(usual === undefined ? {} : { default: usual }),
-			validate: (answer) => fault(answer) ?? true,
-		});
+			validate: (answer: string) => fault(answer) ?? true,
+		};
+		return one((context) => input(config, context));
 	};
 }
 
 /** One after the other out of a long list, which narrows with every letter; an empty choice ends it. */
 async function pickSeveral(
+	one: AskOne,
 	question: string,
 	choices: readonly Choice[],
 	fault: Question["fault"],
@@ -53,16 +76,17 @@ async function pickSeveral(
 	const picked: string[] = [];
 	for (;;) {
 		const left = choices.filter(({ id }) => !picked.includes(id));
-		const next = await search({
+		const config = {
 			message: picked.length === 0 ? question : `${question} (${picked.join(", ")})`,
-			source: (term) => {
+			source: (term: string | undefined) => {
 				const found = suggestions(left, term ?? "").map(({ id, name }) => ({
 					value: id,
 					name: `${name} (${id})`,
 				}));
 				return fault(picked.join(",")) === undefined ? [{ value: "", name: "No more" }, ...found] : found;
 			},
-		});
+		};
+		const next = await one((context) => search(config, context));
 		if (next === "") return picked.join(",");
 		picked.push(next);
 	}

@@ -51,12 +51,19 @@ export function editClub(
 		return 1;
 	}
 	const before = readTexts(clubDir);
+	const newsOf = (texts: ClubTexts) =>
+		newErrors(problems, tryTexts(clubDir, texts).problems).map(
+			({ code, what: wrong, place }) => `${place.file}: ${code} ${wrong}`,
+		);
 	let after: ClubTexts;
 	try {
 		after = edit(before);
 	} catch (error) {
 		if (!(error instanceof EditRefused)) throw error;
 		out.line(error.message);
+		const news = error.rest === undefined ? [] : newsOf(error.rest);
+		if (news.length > 0) out.line("The other changes would bring errors:");
+		for (const line of news) out.line(line);
 		return 2;
 	}
 	const changes = changesBetween(before, after);
@@ -64,13 +71,13 @@ export function editClub(
 		out.line("Nothing changes.");
 		return 0;
 	}
-	const news = newErrors(problems, tryTexts(clubDir, after).problems);
+	const news = newsOf(after);
 	const lines = describeChanges(changes);
 	for (const line of lines.slice(0, MOST_LINES)) out.line(line);
 	if (lines.length > MOST_LINES) out.line(`… and ${count(lines.length - MOST_LINES, "line")} more`);
 	if (news.length > 0) {
 		out.line("");
-		for (const { code, what: wrong, place } of news) out.line(`${place.file}: ${code} ${wrong}`);
+		for (const line of news) out.line(line);
 		out.line("The folder would have these errors. Nothing was written.");
 		return 1;
 	}

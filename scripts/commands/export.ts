@@ -4,8 +4,8 @@
  * Writes one workbook and, beside it, a CSV file for each sheet. `import` reads either back.
  */
 
-import { relative } from "node:path";
-import { makeFolder, openFolder } from "../files/folder.ts";
+import { join, relative } from "node:path";
+import { isInside, makeFolder, openFolder, realPlace } from "../files/folder.ts";
 import { openHandbook } from "../handbook.ts";
 import { readClub } from "../read/read-club.ts";
 import { csvFor, withNames } from "../site/count-tables.ts";
@@ -26,11 +26,18 @@ export interface ExportOptions {
 	readonly json?: boolean;
 }
 
-/** @returns 0; 1 where the content has errors or a text does not fit; 2 where a file is in the way */
+/** @returns 0; 1 where the content has errors or a text does not fit; 2 where a file is in the way, or the folder is no place for them */
 export async function exportCommand(
 	{ clubDir, out }: Run,
 	{ to, replace, counts = false, json }: ExportOptions,
 ): Promise<number> {
+	const own = to === undefined ? undefined : ownFolderAround(clubDir, to);
+	if (own !== undefined) {
+		out.line(
+			`${to} lies in the club's own ${own}/, where only what the club writes is read: name a folder beside it.`,
+		);
+		return 2;
+	}
 	const { problems, handbook } = openHandbook(clubDir);
 	const errors = problems.filter(({ severity }) => severity === "error");
 	if (handbook === undefined) {
@@ -76,4 +83,9 @@ export async function exportCommand(
 		out.line(`wrote ${count(files.size, "file")} to ${here}: rows ${rows}`);
 	}
 	return complete ? 0 : 1;
+}
+
+/** The folder that the club's own files are read from in which a path lies. */
+function ownFolderAround(clubDir: string, path: string): string | undefined {
+	return ["content", "_data"].find((name) => isInside(realPlace(join(clubDir, name)), realPlace(path)));
 }

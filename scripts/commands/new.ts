@@ -59,6 +59,8 @@ interface Field {
 	readonly fault?: (answer: string) => string | undefined;
 	/** Taken where nobody can be asked. */
 	readonly usual?: string;
+	/** Whether only a flag says it. */
+	readonly unasked?: boolean;
 }
 
 /** Wrong use that a person can mend: told, and the command ends with 2. */
@@ -102,7 +104,7 @@ export async function newCommand(
 		if (error instanceof Refused) run.out.line(error.message);
 		else if (error instanceof FilesChanged) {
 			run.out.line(`${error.paths.join(", ")} is there already. Nothing is written over.`);
-		} else if (error instanceof Error && error.name === "ExitPromptError") {
+		} else if (error instanceof Error && /^(Exit|Abort)PromptError$/.test(error.name)) {
 			run.out.line("Nothing was written.");
 		} else throw error;
 		return 2;
@@ -146,11 +148,12 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 				club.some("levels", "Which levels is it for?"),
 				club.any("shapes", "Which body shapes does it train?"),
 				club.any("skills", "Which skills does it lead to?"),
+				idField(club.ids("drill"), "drill"),
 			],
 			options,
 			ask,
 		);
-		const id = idOf(options, said.title ?? "", club.ids("drill"), "drill");
+		const id = idOf(said, club.ids("drill"), "drill", out);
 		const [folder = ""] = listOf(said.apparatus);
 		const text = drillText({
 			title: said.title ?? "",
@@ -189,12 +192,13 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 				},
 				{ flag: "theme", question: "What is the week about?", fault: untitled },
 				club.some("apparatus", "Which apparatus are planned?"),
+				idField(club.ids("week"), "week"),
 			],
 			options,
 			ask,
 		);
 		const number = Number(said.week);
-		const id = options.id === undefined ? `week-${String(number).padStart(2, "0")}` : soundId(options.id);
+		const id = said.id ?? `week-${String(number).padStart(2, "0")}`;
 		const drills = club.files.flatMap(({ kind, id: drill, data }) =>
 			kind === "drill"
 				? [{ id: drill, apparatus: listed((data as { apparatus?: unknown } | null)?.apparatus) }]
@@ -215,11 +219,14 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 	async guide({ clubDir, out }, options, ask) {
 		const club = whatItHas(clubDir, out);
 		const said = await answers(
-			[{ flag: "title", question: "What is the guide called?", fault: untitled }],
+			[
+				{ flag: "title", question: "What is the guide called?", fault: untitled },
+				idField(club.ids("guide"), "guide"),
+			],
 			options,
 			ask,
 		);
-		const id = idOf(options, said.title ?? "", club.ids("guide"), "guide");
+		const id = idOf(said, club.ids("guide"), "guide", out);
 		const text = guideText({ title: said.title ?? "", schema: club.schema("guide", 2) });
 		return { dir: clubDir, files: [{ path: `content/guides/${id}.md`, text }] };
 	},
@@ -231,11 +238,12 @@ const makers: Readonly<Record<NewKind, Maker>> = {
 				{ flag: "title", question: "What is the skill called?", fault: untitled },
 				club.any("apparatus", "Where is it done?"),
 				club.any("levels", "Which levels learn it?"),
+				idField(club.ids("skills"), "skill"),
 			],
 			options,
 			ask,
 		);
-		const id = idOf(options, said.title ?? "", club.ids("skills"), "skill");
+		const id = idOf(said, club.ids("skills"), "skill", out);
 		const path = "_data/skills.yaml";
 		const folder = openFolder(clubDir);
 		const entry = skillEntry({
@@ -346,39 +354,52 @@ function packageOf(club: string, folder: string): readonly ToWrite[] {
 	return [{ path: PACKAGE_FILE, text, ...(before === undefined ? {} : { before }) }];
 }
 
-/** The answer to each field: from its flag, else asked for, else what is usual. */
+type Answers = Partial<Record<keyof NewOptions, string>>;
+
+/** The answer to each field: from its flag, else asked for, else what is usual. All wrong flags are told, before anything is asked. */
 async function answers(
 	fields: readonly Field[],
 	options: NewOptions,
 	ask: Ask | undefined,
-): Promise<Partial<Record<keyof NewOptions, string>>> {
-	const said: Partial<Record<keyof NewOptions, string>> = {};
-	const missing: Field[] = [];
-	for (const field of fields) {
+): Promise<Answers> {
+	const faults = fields.flatMap((field): readonly string[] => {
 		const given = options[field.flag]?.trim();
-		if (given !== undefined) {
-			const fault = field.fault?.(given) ?? unknownChoice(field, given);
-			if (fault !== undefined) throw new Refused(`${flagOf(field.flag)}: ${fault}`);
-			said[field.flag] = given;
-		} else if (ask !== undefined) {
-			said[field.flag] = await ask({
-				question: field.question,
-				choices: field.choices ?? [],
-				several: field.several ?? false,
-				usual: field.usual,
-				fault: (answer) => field.fault?.(answer) ?? unknownChoice(field, answer),
-			});
-		} else if (field.usual !== undefined) said[field.flag] = field.usual;
-		else missing.push(field);
-	}
+		const fault = given === undefined ? undefined : faultOf(field, given);
+		return fault === undefined ? [] : [`${flagOf(field.flag)}: ${fault}`];
+	});
+	const missing = fields.filter(
+		({ flag, usual, unasked }) =>
+			options[flag] === undefined && ask === undefined && usual === undefined && unasked !== true,
+	);
 	if (missing.length > 0) {
 		const list = missing.map(({ flag, question, choices = [] }) => {
 			const some = choices.slice(0, 8).map(({ id }) => id);
 			return `  ${flagOf(flag)}  ${question}${some.length > 0 ? ` One or more of: ${some.join(", ")}${choices.length > 8 ? " …" : ""}` : ""}`;
 		});
-		throw new Refused(`This is no terminal to ask on, and these are missing:\n${list.join("\n")}`);
+		faults.push(`This is no terminal to ask on, and these are missing:`, ...list);
+	}
+	if (faults.length > 0) throw new Refused(faults.join("\n"));
+	const said: Answers = {};
+	for (const field of fields) {
+		const { flag, question, choices = [], several = false, usual, unasked } = field;
+		const given = options[flag]?.trim();
+		if (given !== undefined) said[flag] = given;
+		else if (unasked === true) continue;
+		else if (ask !== undefined) {
+			said[flag] = await ask({
+				question,
+				choices,
+				several,
+				usual,
+				fault: (answer) => faultOf(field, answer),
+			});
+		} else if (usual !== undefined) said[flag] = usual;
 	}
 	return said;
+}
+
+function faultOf(field: Field, answer: string): string | undefined {
+	return field.fault?.(answer) ?? unknownChoice(field, answer);
 }
 
 /** As it is typed: the folder of a new club has no flag. */
@@ -389,9 +410,14 @@ function flagOf(flag: keyof NewOptions): string {
 /** Where a club lists its things, an id that is not in the list is a slip. */
 function unknownChoice({ choices = [], several }: Field, answer: string): string | undefined {
 	if (several !== true || choices.length === 0) return undefined;
-	const unknown = listOf(answer).find((id) => !choices.some((choice) => choice.id === id));
-	if (unknown === undefined) return undefined;
-	return `\`${unknown}\` is none of ${choices.map(({ id }) => id).join(", ")}.`;
+	const known = choices.map(({ id }) => id);
+	const unknown = listOf(answer).filter((id) => !known.includes(id));
+	if (unknown.length === 0) return undefined;
+	return `${quoted(unknown)} ${unknown.length === 1 ? "is" : "are"} none of ${known.join(", ")}.`;
+}
+
+function quoted(ids: readonly Id[]): string {
+	return ids.map((id) => `\`${id}\``).join(", ");
 }
 
 function untitled(answer: string): string | undefined {
@@ -403,9 +429,9 @@ function notIds(answer: string): string | undefined {
 }
 
 function notIdsOrNone(answer: string): string | undefined {
-	const odd = listOf(answer).find((id) => !ID_PATTERN.test(id));
-	if (odd === undefined) return undefined;
-	return `\`${odd}\` cannot be an id: lower-case letters and figures in words joined by hyphens.`;
+	const odd = listOf(answer).filter((id) => !ID_PATTERN.test(id));
+	if (odd.length === 0) return undefined;
+	return `${quoted(odd)} cannot be an id: lower-case letters and figures in words joined by hyphens.`;
 }
 
 function notMonday(answer: string): string | undefined {
@@ -438,24 +464,29 @@ function named(text: string | undefined): readonly Choice[] {
 	return Array.from(new Map(things), ([id, name]) => ({ id, name }));
 }
 
-/** The id that was asked for, or one made from the title; a title that is taken gets a number. */
-function idOf({ id }: NewOptions, title: string, taken: ReadonlySet<Id>, what: string): Id {
-	if (id !== undefined) {
-		if (taken.has(soundId(id))) throw new Refused(`--id: there is a ${what} \`${id}\` already.`);
-		return id;
-	}
+/** The id that a flag may say. */
+function idField(taken: ReadonlySet<Id>, what: string): Field {
+	return {
+		flag: "id",
+		question: "",
+		unasked: true,
+		fault: (id) => {
+			if (taken.has(id)) return `there is a ${what} \`${id}\` already.`;
+			if (ID_PATTERN.test(id) && isPortable(id)) return undefined;
+			const nearest = idFrom(id);
+			return `\`${id}\` cannot be an id.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`;
+		},
+	};
+}
+
+/** The id that was asked for, or one made from the title; a title that is taken gets a number, and that is told. */
+function idOf({ id, title = "" }: Answers, taken: ReadonlySet<Id>, what: string, out: Run["out"]): Id {
+	if (id !== undefined) return id;
 	const wanted = idFrom(title) ?? what;
 	let free = wanted;
 	for (let n = 2; taken.has(free); n++) free = `${wanted}-${n}`;
+	if (free !== wanted) out.line(`There is a ${what} \`${wanted}\` already; this one is \`${free}\`.`);
 	return free;
-}
-
-function soundId(id: string): Id {
-	if (ID_PATTERN.test(id) && isPortable(id)) return id;
-	const nearest = idFrom(id);
-	throw new Refused(
-		`--id: \`${id}\` cannot be an id.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`,
-	);
 }
 
 /** What a club folder has, as far as it can be read. */

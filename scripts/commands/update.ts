@@ -17,6 +17,7 @@ import { type Folder, makeFolder, openFolder } from "../files/folder.ts";
 import { givenKind } from "../files/given.ts";
 import { clubResults } from "../files/places.ts";
 import { isProgramFile, ownPackage, PROGRAM } from "../files/program.ts";
+import { GET_NEWEST } from "../validate/check-format.ts";
 import { npmIn, PACKAGE_FILE, withProgram } from "./own-package.ts";
 import { count } from "./report.ts";
 import type { Run } from "./run.ts";
@@ -48,7 +49,7 @@ export async function update(run: Run, options: UpdateOptions, install: Install 
 	const club = openFolder(clubDir);
 	if (!club.has(PACKAGE_FILE)) {
 		out.line(
-			`${relative(process.cwd(), join(clubDir, PACKAGE_FILE))} is not there, so nothing says which version this folder uses. In a checkout: git pull && npm ci`,
+			`${relative(process.cwd(), join(clubDir, PACKAGE_FILE))} is not there, so nothing says which version this folder uses. ${GET_NEWEST}.`,
 		);
 		return 2;
 	}

@@ -8,7 +8,7 @@
 import { makeChanges } from "../edit/make-changes.ts";
 import { openFolder } from "../files/folder.ts";
 import { readClub } from "../read/read-club.ts";
-import { FORMAT } from "../validate/check-format.ts";
+import { FORMAT, GET_NEWEST } from "../validate/check-format.ts";
 import { isInstalled } from "./own-package.ts";
 import type { Run } from "./run.ts";
 
@@ -38,7 +38,7 @@ export async function upgrade({ clubDir, out }: Run): Promise<number> {
 	if (format > FORMAT) {
 		out.line(`The folder is written in format ${format}, this program knows formats up to ${FORMAT}.`);
 		out.line(
-			`Get the newest version of this program: ${isInstalled() ? "npm run update -- --write" : "git pull && npm ci"}`,
+			isInstalled() ? "Get the newest version of this program: npm run update -- --write" : `${GET_NEWEST}.`,
 		);
 		return 1;
 	}

@@ -25,7 +25,25 @@ import { idPlaces, knownIds, linkWords } from "./references.ts";
 import { renameIds } from "./rename-ids.ts";
 import { dataIn, writeData } from "./write-data.ts";
 
-const PLAN_CHANGES = ["add", "remove", "move", "swap", "exchange", "split"];
+/** Changes of blocks: how each is written, and whether it is. */
+const PLAN_CHANGES: Readonly<Record<string, readonly [example: string, fits: (what: unknown) => boolean]>> = {
+	add: [
+		"{week: 3, apparatus: beam, block: {drill: kick, minutes: 10}}",
+		(what) => isData(what) && typeof what.apparatus === "string" && isData(what.block),
+	],
+	remove: ["3/beam/2", (what) => typeof what === "string"],
+	move: ["{from: 3/beam/2, to: 3/beam/1}", (what) => hasTexts(what, ["from", "to"])],
+	swap: ["{block: 3/beam/2, drill: kick}", (what) => hasTexts(what, ["block", "drill"])],
+	exchange: ["[3/beam/2, 4/beam/1]", (what) => Array.isArray(what) && what.length === 2],
+	split: [
+		"{block: 3/beam/2, after: 1, minutes: [6, 6]}",
+		(what) =>
+			hasTexts(what, ["block"]) &&
+			typeof what.after === "number" &&
+			Array.isArray(what.minutes) &&
+			what.minutes.length === 2,
+	],
+};
 const CLUB_CHANGES: Readonly<Record<string, (texts: ClubTexts, what: unknown) => ClubTexts>> = {
 	replace,
 	merge,
@@ -37,62 +55,84 @@ const CLUB_CHANGES: Readonly<Record<string, (texts: ClubTexts, what: unknown) =>
 	set: setBlock,
 };
 
-/** The changes of a list, as they are written. Throws `EditRefused` where it is none. */
+/** The changes of a list, as they are written. Throws `EditRefused` naming those that are none, from 1. */
 export function changesIn(list: string): readonly Data[] {
+	const changes = itemsOf(list);
+	refuse(changes.flatMap((one, i) => faultOf(one, i) ?? []));
+	return changes as readonly Data[];
+}
+
+function itemsOf(list: string): readonly unknown[] {
 	const text = list.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n");
 	const parsed = parseYaml(text);
 	if (!parsed.ok) {
-		const slips = explainYaml(text).map(({ line, column, what, fix = "" }) =>
-			`Line ${line}, column ${column}: ${what} ${fix}`.trimEnd(),
+		refuse(
+			explainYaml(text).map(({ line, column, what, fix = "" }) =>
+				`Line ${line}, column ${column}: ${what} ${fix}`.trimEnd(),
+			),
 		);
-		throw new EditRefused(slips.join("\n"));
-	}
-	if (!Array.isArray(parsed.data)) {
-		throw new EditRefused(
-			"The change list is not a YAML list. Each change is a line like `- close: 2027-02-15`.",
-		);
-	}
-	const wrong = (parsed.data as readonly unknown[]).flatMap((one, i) => {
-		const fault = faultOfName(one);
-		return fault === undefined ? [] : [`Change ${i + 1}: ${fault}`];
-	});
-	if (wrong.length > 0) throw new EditRefused(wrong.join("\n"));
-	return parsed.data as readonly Data[];
+	} else if (Array.isArray(parsed.data)) return parsed.data as readonly unknown[];
+	throw new EditRefused(
+		"The change list is not a YAML list. Each change is a line like `- close: 2027-02-15`.",
+	);
 }
 
-/** What is wrong with the name of a change; undefined where nothing is. */
-function faultOfName(change: unknown): string | undefined {
-	const all = [...PLAN_CHANGES, ...Object.keys(CLUB_CHANGES)];
+function refuse(faults: readonly string[], rest?: ClubTexts): void {
+	if (faults.length > 0) throw new EditRefused(faults.join("\n"), rest);
+}
+
+/** What is wrong with a change as it is written; undefined where nothing is. */
+function faultOf(change: unknown, index: number): string | undefined {
+	const all = [...Object.keys(PLAN_CHANGES), ...Object.keys(CLUB_CHANGES)];
 	const [name, ...more] = isData(change) ? Object.keys(change) : [];
-	if (name === undefined || more.length > 0) return `a change has one of the names ${all.join(", ")}.`;
-	if (all.includes(name)) return undefined;
-	const nearest = nearestName(name, all);
-	return `\`${name}\` is none of ${all.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`;
+	const at = `Change ${index + 1}:`;
+	if (name === undefined || more.length > 0) return `${at} a change has one of the names ${all.join(", ")}.`;
+	if (!all.includes(name)) {
+		const nearest = nearestName(name, all);
+		return `${at} \`${name}\` is none of ${all.join(", ")}.${nearest === undefined ? "" : ` Did you mean \`${nearest}\`?`}`;
+	}
+	const [example, fits] = PLAN_CHANGES[name] ?? [];
+	if (fits === undefined || fits((change as Data)[name])) return undefined;
+	return `${at} \`${name}\` is written as in \`- ${name}: ${example}\`.`;
 }
 
 /** Whether a change is of more than the blocks of the plan. */
 export function isClubChange(change: Data): boolean {
-	return Object.keys(change).some((name) => !PLAN_CHANGES.includes(name));
+	return Object.keys(change).some((name) => PLAN_CHANGES[name] === undefined);
 }
 
-/** The texts with all changes made, one after the other. Throws `EditRefused` naming the change, from 1. */
+/**
+ * The texts with all changes made, one after the other. Throws `EditRefused` naming each change that cannot
+ * be, from 1, with the texts that the others make.
+ */
 export function changeClub(texts: ClubTexts, list: string): ClubTexts {
-	return changesIn(list).reduce<ClubTexts>((before, one, i) => {
-		const [name = ""] = Object.keys(one);
+	const faults: string[] = [];
+	const after = itemsOf(list).reduce<ClubTexts>((before, one, i) => {
+		const fault = faultOf(one, i);
 		try {
-			const own = CLUB_CHANGES[name];
-			return own === undefined ? changeTexts(before, [one as unknown as PlanChange]) : own(before, one[name]);
+			if (fault === undefined) return changed(before, one as Data);
+			faults.push(fault);
 		} catch (error) {
-			if (error instanceof EditRefused) throw new EditRefused(`Change ${i + 1}: ${error.message}`);
-			throw error;
+			if (!(error instanceof EditRefused)) throw error;
+			faults.push(`Change ${i + 1}: ${error.message}`);
 		}
+		return before;
 	}, texts);
+	if (faults.length > 1) faults.push("Each was tried without those above: one may follow from another.");
+	refuse(faults, after);
+	return after;
+}
+
+function changed(texts: ClubTexts, change: Data): ClubTexts {
+	const [name = ""] = Object.keys(change);
+	const own = CLUB_CHANGES[name];
+	return own === undefined ? changeTexts(texts, [change as unknown as PlanChange]) : own(texts, change[name]);
 }
 
 function replace(texts: ClubTexts, what: unknown): ClubTexts {
 	const { drill, with: other, weeks } = fieldsOf("replace", what, ["drill", "with", "weeks"]);
 	const known = knownIds(texts);
-	const [from, to] = [drillId(texts, drill), drillId(texts, other)];
+	const [from, to] = drillIds(texts, drill, other);
 	const wanted = weeks === undefined ? undefined : weeksIn(weeks);
 	let count = 0;
 	const changed = new Map(texts);
@@ -118,7 +158,7 @@ function replace(texts: ClubTexts, what: unknown): ClubTexts {
 
 function merge(texts: ClubTexts, what: unknown): ClubTexts {
 	const { drill, into } = fieldsOf("merge", what, ["drill", "into"]);
-	const [from, to] = [drillId(texts, drill), drillId(texts, into)];
+	const [from, to] = drillIds(texts, drill, into);
 	if (from === to) throw new EditRefused("`merge` takes two drills.");
 	const known = knownIds(texts);
 	const changed = new Map<string, string>();
@@ -286,18 +326,23 @@ function put(data: Record<string, unknown>, [step = "", ...rest]: DataPath, valu
 	else data[step] = value;
 }
 
-function fieldsOf(name: string, what: unknown, names: readonly string[]): Data {
-	if (!isData(what)) throw new EditRefused(`\`${name}\` takes fields in braces: ${names.join(", ")}.`);
-	const other = Object.keys(what).find((field) => !names.includes(field));
-	if (other !== undefined) throw new EditRefused(`\`${other}\` is none of ${names.join(", ")}.`);
-	return what;
+function hasTexts(what: unknown, names: readonly string[]): what is Data {
+	return isData(what) && names.every((name) => typeof what[name] === "string");
 }
 
-function drillId(texts: ClubTexts, said: unknown): Id {
+function fieldsOf(name: string, what: unknown, names: readonly string[]): Data {
+	if (!isData(what)) throw new EditRefused(`\`${name}\` takes fields in braces: ${names.join(", ")}.`);
+	const others = Object.keys(what).filter((field) => !names.includes(field));
+	if (others.length === 0) return what;
+	throw new EditRefused(`\`${others.join("`, `")}\`: \`${name}\` takes ${names.join(", ")}.`);
+}
+
+function drillIds(texts: ClubTexts, ...said: readonly [unknown, unknown]): readonly [Id, Id] {
 	const known = knownIds(texts).get("drill") ?? new Set<Id>();
-	const id = String(said ?? "");
-	if (known.has(id)) return id;
-	throw noThing("drill", id, known);
+	const [one, other] = said.map((id) => String(id ?? "")) as [Id, Id];
+	const unknown = [one, other].filter((id) => !known.has(id));
+	if (unknown.length === 0) return [one, other];
+	throw new EditRefused(unknown.map((id) => noThing("drill", id, known).message).join(" "));
 }
 
 function noThing(kind: string, id: string, known: Iterable<string>): EditRefused {

@@ -15,8 +15,15 @@ export interface BlockPlace {
 	readonly block: number;
 }
 
-/** A mistake of the one who asks, as a sentence. */
-export class EditRefused extends Error {}
+/** A mistake of the one who asks, as a sentence, or several on lines. */
+export class EditRefused extends Error {
+	/** What the other changes of a list make of the texts. */
+	readonly rest: ClubTexts | undefined;
+	constructor(message: string, rest?: ClubTexts) {
+		super(message);
+		this.rest = rest;
+	}
+}
 
 /** Reads "3/beam/2". */
 export function readPlace(text: string): BlockPlace {

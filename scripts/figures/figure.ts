@@ -16,6 +16,8 @@ export interface FigureOptions extends PictureWords {
 	readonly size?: number;
 	/** What it is done on: the floor if left out, or what the shape needs to hang or press on. */
 	readonly ground?: Ground;
+	/** Whether it stands in no row: what is empty above a low shape is cut off. */
+	readonly alone?: boolean;
 	/** A tick or a cross in the corner: what is right, and what is wrong. */
 	readonly mark?: "right" | "wrong";
 }
@@ -56,6 +58,7 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 	// The floor keeps to the bottom of the square, so that figures in a row stand level.
 	const hanging = pose.support.kind === "bar";
 	const top = Math.round(hanging ? (box.top + box.bottom - side) / 2 : box.bottom + MARGIN - side);
+	const cut = options.alone === true ? Math.max(0, Math.floor(box.top - MARGIN - top)) : 0;
 	const size = options.size ?? 96;
 	const edges = { left: left + MARGIN, right: left + side - MARGIN };
 	const wallAt = wallOnRight ? own.right : own.left - WALL_WIDTH;
@@ -74,8 +77,8 @@ export function drawFigure(posture: Posture, options: FigureOptions): string {
 	return picture(
 		options,
 		"figure",
-		[left, top, side, side],
-		{ width: size, height: size },
+		[left, top + cut, side, side - cut],
+		{ width: size, height: Math.round((size * (side - cut)) / side) },
 		under +
 			(pose.support.kind === "bar" ? drawLongBar(edges, pose.support.y, Math.min(0, top + side)) : "") +
 			drawBody(pose, 0) +

@@ -11,6 +11,10 @@ import { type Problem, problem } from "../problems.ts";
 /** The format that this program reads. Raise it with a step in scripts/commands/upgrade.ts. */
 export const FORMAT = 1;
 
+/** How whoever has the program as a folder gets a newer one. */
+export const GET_NEWEST =
+	"Get the newest version of this program as you got this one (download it again, or `git pull`), then run `npm ci` in its folder";
+
 /** What is wrong with the folder's format; undefined where it is the present one or none is said. */
 export function formatProblem(files: readonly SourceFile[]): Problem | undefined {
 	const club = files.find(({ kind }) => kind === "club");
@@ -33,7 +37,7 @@ export function formatProblem(files: readonly SourceFile[]): Problem | undefined
 				place,
 				`The folder is written in format ${format}; this program knows formats up to ${FORMAT}.`,
 				{
-					fix: "Install the newest version of this program: `git pull && npm ci`.",
+					fix: `${GET_NEWEST}.`,
 				},
 			);
 }

@@ -2318,8 +2318,6 @@ export const desk = {
 	no: "no",
 	notices: "What there is to say",
 	lastChange: "The last change",
-	came: (findings: number) => (findings === 1 ? "1 finding came" : `${number(findings)} findings came`),
-	went: (findings: number) => (findings === 1 ? "1 went" : `${number(findings)} went`),
 	cameOne: "New:",
 	wentOne: "Gone:",
 	findingsAfter: (came: number, gone: number) =>

@@ -2624,9 +2624,6 @@ export const desk: Words["desk"] = {
 	no: "non",
 	notices: "Ce qu'il y a à dire",
 	lastChange: "Le dernier changement",
-	came: (findings) =>
-		findings <= 1 ? `${number(findings)} constat nouveau` : `${number(findings)} constats nouveaux`,
-	went: (findings) => (findings <= 1 ? `${number(findings)} disparu` : `${number(findings)} disparus`),
 	cameOne: "Nouveau :",
 	wentOne: "Disparu :",
 	findingsAfter: (came, gone) =>

@@ -96,6 +96,21 @@ async function handedOut() {
 	return { club, desk, edit, change, bring };
 }
 
+it.each(["content/drills", "_data/new/sheets"])(
+	"export writes nothing into the club's own %s",
+	async (own) => {
+		const club = folderOf(CLUB);
+		const before = textsIn(club);
+		const { run, lines } = quietRun(club);
+		expect(await exportCommand(run, { to: join(club, own), replace: true, json: false })).toBe(2);
+		expect(lines.join("\n")).toMatch(/lies in the club's own (content|_data)\/.*name a folder beside it\.$/);
+		expect(textsIn(club)).toEqual(before);
+		// Beside it, a check finds nothing that it does not know.
+		expect(await exportCommand(run, { to: join(club, "sheets"), replace: true, json: false })).toBe(0);
+		expect(openHandbook(club).problems).toEqual([]);
+	},
+);
+
 describe("import --update", () => {
 	it("says nothing of a spreadsheet that nobody touched", async () => {
 		const { bring } = await handedOut();

@@ -3,9 +3,10 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { PassThrough } from "node:stream";
 import { type Schema, Validator } from "@cfworker/json-schema";
 import { describe, expect, it, onTestFinished } from "vitest";
-import { type Ask, suggestions } from "../../scripts/commands/ask.ts";
+import { type Ask, suggestions, terminalAsk } from "../../scripts/commands/ask.ts";
 import { type NewOptions, newCommand } from "../../scripts/commands/new.ts";
 import { ownOutput } from "../../scripts/commands/note-edition.ts";
 import type { Run } from "../../scripts/commands/run.ts";
@@ -125,12 +126,19 @@ describe("new drill, week, guide and skill", () => {
 			await make(dir, { kind: "guide", title: "How we spot" }),
 			await make(dir, { kind: "skill", title: "Swing down", levels: level }),
 		];
-		expect(results.map(({ status, said }) => `${status} ${said.replace(/.*\//, "")}`)).toEqual([
+		expect(results.map(({ status, said }) => `${status} ${said.replace(/.*\//s, "")}`)).toEqual([
 			"0 epaule-tall-still.md",
 			"0 epaule-tall-still-2.md",
 			"0 week-03.md",
 			"0 how-we-spot.md",
 			"0 skills.yaml",
+		]);
+		expect(results.map(({ said }) => said.split("\n").slice(0, -1))).toEqual([
+			[],
+			["There is a drill `epaule-tall-still` already; this one is `epaule-tall-still-2`."],
+			[],
+			[],
+			[],
 		]);
 		expect(openHandbook(dir).problems.filter(({ severity }) => severity === "error")).toEqual([]);
 		const after = textsIn(dir);
@@ -154,6 +162,39 @@ describe("new drill, week, guide and skill", () => {
 		expect((await make(dir, { ...sound, id: "Log Roll" })).said).toContain("Did you mean `log-roll`?");
 		expect((await make(dir, { ...sound, levels: "nobody" })).said).toContain("`nobody` is none of");
 		expect((await make(dir, { ...sound, title: "!!!" })).said).toContain("at least one letter");
+		expect(textsIn(dir)).toEqual(before);
+	});
+
+	it("tell all wrong flags, and those that are missing, at once", async () => {
+		const dir = clubCopy();
+		const wrong: NewOptions = {
+			kind: "drill",
+			levels: "nobody,no-one",
+			apparatus: "moon",
+			id: "rock",
+			title: "!",
+		};
+		const { status, said } = await make(dir, wrong);
+		expect(status).toBe(2);
+		expect(said.split("\n").map((line) => line.slice(0, 30))).toEqual([
+			"--title: A name needs at least",
+			"--apparatus: `moon` is none of",
+			"--levels: `nobody`, `no-one` a",
+			"--id: there is a drill `rock` ",
+		]);
+		const { title: _, ...untitled } = wrong;
+		expect((await make(dir, untitled)).said).toMatch(/--levels: .*--id: .*missing:\n {2}--title {2}What/s);
+	});
+
+	it("end in words, with nothing written, where the input of a terminal ends", async () => {
+		const dir = clubCopy();
+		const before = textsIn(dir);
+		const [input, output] = [new PassThrough(), new PassThrough()];
+		output.once("data", () => input.end());
+		expect(await make(dir, { kind: "drill" }, terminalAsk({ input, output }))).toEqual({
+			status: 2,
+			said: "Nothing was written.",
+		});
 		expect(textsIn(dir)).toEqual(before);
 	});
 

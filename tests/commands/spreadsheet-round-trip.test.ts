@@ -421,6 +421,20 @@ describe("import(export(club)) = club", () => {
 		);
 	});
 
+	it("through CSV, where a week's theme and words are names of areas", async () => {
+		const csv = {
+			apparatus: "id,name\nbeam,Beam\nvault,Vault\n",
+			weeks: "id,week,theme,text\nweek-1,1,Beam,Vault\nsummer,2,Vault,Beam\n",
+		};
+		const sheets = Object.entries(csv).map(([name, text]) => readSheets(`${name}.csv`, Buffer.from(text)));
+		const { files, notes } = readClubSheets((await Promise.all(sheets)).flat(), []);
+		expect(notes).toEqual([]);
+		expect(files.flatMap(({ kind, id, body }) => (kind === "week" ? [[id, body]] : []))).toEqual([
+			["week-1", "Vault\n"],
+			["summer", "Beam\n"],
+		]);
+	});
+
 	it.each(["handbook.xlsx", "csv"])("for the demo, with the commands (%s)", async (format) => {
 		const [spreadsheets, empty] = [scratch(), scratch()];
 		expect(await exportCommand(quiet(REPOSITORY), { to: spreadsheets, replace: false, json: false })).toBe(0);

@@ -6,6 +6,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { apply } from "../../scripts/commands/apply.ts";
 import { move } from "../../scripts/commands/move.ts";
 import { rename } from "../../scripts/commands/rename.ts";
 import type { Run } from "../../scripts/commands/run.ts";
@@ -369,5 +370,28 @@ describe("a change list with slips", () => {
 		expect(said("- set:\n\tblock: 1/floor/1\n")).toBe(
 			"Line 2, column 1: A tab stands where spaces should indent the line. Replace the tab with two spaces, as the lines around it have them.",
 		);
+	});
+
+	it("has the mistakes inside all changes told in one run, and writes nothing", () => {
+		const { dir, run, said } = club(REPOSITORY);
+		const before = readTexts(dir);
+		const list = join(dir, "list.yaml");
+		const changes = [
+			"swap: {block: 99/floor/1, drill: log-roll}",
+			"replace: {drill: nonesuch, with: nor-this}",
+			"set: {block: 3/floor/1, minutes: lots}",
+			"add: floor",
+			"split: {block: 3/floor/1}",
+			"cancel: {class: nobody, when: 2027-01-11, why: snow}",
+		];
+		writeFileSync(list, changes.map((one) => `- ${one}\n`).join(""));
+		expect(apply(run, { list, write: true })).toBe(2);
+		const told = said.join("\n");
+		expect(told.match(/^Change \d/gm)).toEqual([1, 2, 4, 5, 6].map((n) => `Change ${n}`));
+		for (const words of ["Week 99", "`nonesuch`", "`nor-this`", "- add: {week: 3", "`when`, `why`"])
+			expect(told).toContain(words);
+		// What the third would bring, which can be made but not be read.
+		expect(told).toMatch(/week-03\.md: H106 .*`lots` is not a number/);
+		expect(readTexts(dir)).toEqual(before);
 	});
 });

@@ -25,6 +25,22 @@ const words = { title: "Tuck", description: "Knees to chest.", idPrefix: "tuck-1
 const figureOf = (shape: DemoShape): string =>
 	drawFigure(shape, { title: shape.name, description: shape.description, idPrefix: `shape-${shape.id}` });
 
+test("a figure that stands alone has no more room above it than around it, and loses nothing", () => {
+	for (const shape of DEMO_SHAPES) {
+		const options = { title: shape.name, description: shape.description };
+		const [square, alone] = [drawFigure(shape, options), drawFigure(shape, { ...options, alone: true })];
+		const [left, top, width, height] = viewBoxOf(square);
+		const [, cut, , rest] = viewBoxOf(alone);
+		expect(viewBoxOf(alone)).toEqual([left, cut, width, rest]);
+		expect(cut + rest).toBe(top + height);
+		expect(alone.slice(alone.indexOf("<path"))).toBe(square.slice(square.indexOf("<path")));
+		const highest = Math.min(...pathsOf(alone).flatMap((d) => pointsOf(d).map(({ y }) => y)));
+		expect(cut, shape.id).toBeLessThan(highest);
+	}
+	const [, , width, height] = viewBoxOf(drawFigure(demoShape("hollow"), { ...words, alone: true }));
+	expect(height / width).toBeLessThan(0.6);
+});
+
 const near = (svg: string): string => svg.slice(svg.indexOf('class="figure-near"'));
 const far = (svg: string): string => /class="figure-far".*?<\/g>/.exec(svg)?.[0] ?? "";
 

@@ -49,6 +49,9 @@ type Fields = Record<string, unknown>;
 /** Letters of a cell that is read as a dose. */
 const LONGEST_DOSE = 120;
 
+/** Reads a cell for its own sake: what is unclear in it is told another time. */
+const QUIET: CellContext = { refer: () => undefined, unclear: () => undefined };
+
 /** Nobody reads more hints than these; in a sheet of a hundred thousand rows each takes a while. */
 const MOST_HINTS = 200;
 
@@ -162,7 +165,7 @@ class SheetReader {
 			const isSaid = this.#mapping.sheets.has(fold(sheet.title));
 			const isTable = table !== undefined && (isSaid || !maybe.has(table.kind) || isWhole(table));
 			const grid = isTable ? undefined : findGrid(sheet, words);
-			if (grid !== undefined) {
+			if (grid !== undefined && !isRowOf(table, grid.headings)) {
 				if (table !== undefined) this.#tables.splice(this.#tables.indexOf(table), 1);
 				this.#grids.push({ sheet, grid });
 			} else if (table !== undefined) this.#notes.push(...notes);
@@ -233,11 +236,10 @@ class SheetReader {
 
 	/** Id, name and aliases of an entry's row, without telling what is unclear: that is told once, later. */
 	#namesOf(table: Table, cells: readonly Cell[]) {
-		const quiet: CellContext = { refer: () => undefined, unclear: () => undefined };
 		const get = (heading: string): unknown => {
 			const i = table.columns.findIndex((column) => column?.heading === heading);
 			const column = table.columns[i];
-			return column === undefined ? undefined : readCell(column, cells[i] ?? null, quiet);
+			return column === undefined ? undefined : readCell(column, cells[i] ?? null, QUIET);
 		};
 		const name = get("name") as string | undefined;
 		const own = get("id") as string | undefined;
@@ -624,6 +626,17 @@ class SheetReader {
 function isWhole({ kind, columns }: Table): boolean {
 	const has = (name: string) => columns.some((column) => column?.heading === name);
 	return kind !== "week" && [...requiredOf(kind), ...(kind === "plan" ? ["drill"] : [])].every(has);
+}
+
+/** Whether a row reads as one of its table: what looks like a grid's headings there is the sheet's own data. */
+function isRowOf(table: Table | undefined, row: number): boolean {
+	const cells = table?.rows.find(({ number }) => number === row)?.cells;
+	if (table === undefined || cells === undefined) return false;
+	return requiredOf(table.kind).every((name) => {
+		const at = table.columns.findIndex((column) => column?.heading === name);
+		const column = table.columns[at];
+		return column !== undefined && readCell(column, cells[at] ?? null, QUIET) !== undefined;
+	});
 }
 
 /** Why a sheet without a table is left out, and how it can be read. */
