@@ -18,8 +18,8 @@ export default defineConfig({
 		server: { deps: { external: [/\/(scripts|layouts)\/.*\.ts$/] } },
 		testTimeout: 120_000,
 		hookTimeout: 240_000,
-		// Two cores, and one more file for the time that browsers and started programs are waited for.
-		maxWorkers: 3,
+		// Two cores, and two more files for the time that browsers and started programs are waited for.
+		maxWorkers: 4,
 		env: { XDG_STATE_HOME: join(kept, "state"), XDG_CACHE_HOME: join(kept, "cache") },
 	},
 });
