@@ -24,10 +24,10 @@ if (shown !== undefined) {
 }
 
 for (const row of document.querySelectorAll<HTMLElement>(".week-rows [data-from]")) {
-	if (isNow(row)) mark(row, "now");
+	if (isNow(row)) mark(row, tenses.badges.week);
 }
 for (const row of document.querySelectorAll<HTMLElement>("[data-date]")) {
-	if (row.dataset.date === today) mark(row, "today");
+	if (row.dataset.date === today) mark(row, tenses.badges.day);
 }
 
 function tenseOf(card: HTMLElement): string {

@@ -223,7 +223,10 @@ async function bound(
 	if (printed.pages > 0) {
 		addToOutput(claim, [file, editionFile(file)]);
 		noteEdition(run, handbook.edition);
-		const short = printed.short === 0 ? "" : `, ${printed.short} of them with next to nothing on it`;
+		const short =
+			printed.short === 0
+				? ""
+				: `, ${printed.short} of them with next to nothing on ${printed.short === 1 ? "it" : "them"}`;
 		out.line(`wrote ${relative(process.cwd(), join(outDir, file))}, ${count(printed.pages, "page")}${short}`);
 	}
 	return printed.problems.some((p) => p.severity === "error") ? 1 : 0;

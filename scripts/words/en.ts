@@ -411,7 +411,13 @@ export const copying = {
 };
 
 /** Over the card of a week. */
-export const tenses = { now: "This week", next: "Next up", past: "Last week of term" };
+export const tenses = {
+	now: "This week",
+	next: "Next up",
+	past: "Last week of term",
+	/** Beside the name of a week, and of a class. */
+	badges: { week: "now", day: "today" },
+};
 
 /** The keys to the class sheets of today. */
 export const today = {

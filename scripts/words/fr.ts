@@ -371,6 +371,7 @@ export const tenses: Words["tenses"] = {
 	now: "Cette semaine",
 	next: "À venir",
 	past: "Dernière semaine de la période",
+	badges: { week: "en cours", day: "aujourd'hui" },
 };
 
 export const today: Words["today"] = {
